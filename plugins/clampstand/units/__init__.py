@@ -1,0 +1,49 @@
+"""Units, amounts and formulae: the only room that touches pint."""
+
+from clampstand.units.amounts import (
+    Amount,
+    NotAnAmount,
+    amounts_in,
+    is_over,
+    is_same,
+    is_under,
+    q,
+    read_amount,
+)
+from clampstand.units.formula import Formula, OutOfRange, Takes, exp, formula, ln, sqrt
+from clampstand.units.kinds import KINDS, KINDS_BY_SPELLING, Kind
+from clampstand.units.printing import bare, best_spelling, digits, joined, shown, shown_best
+from clampstand.units.registry import Quantity, Unit, UnlikeUnits, of_unit, quantity, unit
+
+__all__ = [
+    "KINDS",
+    "KINDS_BY_SPELLING",
+    "Amount",
+    "Formula",
+    "Kind",
+    "NotAnAmount",
+    "OutOfRange",
+    "Quantity",
+    "Takes",
+    "Unit",
+    "UnlikeUnits",
+    "amounts_in",
+    "bare",
+    "best_spelling",
+    "digits",
+    "exp",
+    "formula",
+    "is_over",
+    "is_same",
+    "is_under",
+    "joined",
+    "ln",
+    "of_unit",
+    "q",
+    "quantity",
+    "read_amount",
+    "shown",
+    "shown_best",
+    "sqrt",
+    "unit",
+]

@@ -1,0 +1,129 @@
+"""A physical formula, written once, and run three ways: on numbers, on quantities, and in the browser.
+
+The body of a formula is plain arithmetic. Called with quantities, it is run on plain numbers in coherent
+units, which is quick. :meth:`Formula.proves_its_units` runs the same body on quantities, so that pint finds
+a missing factor. Formulae that keep to the small grammar of ``rendering/live.py`` are also compiled to JavaScript.
+"""
+
+import inspect
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import update_wrapper
+from typing import Any, Generic, ParamSpec, cast
+
+from clampstand.units.registry import Quantity, of_unit, unit
+
+P = ParamSpec("P")
+
+
+class OutOfRange(ValueError):
+    """An argument lies where the formula does not hold."""
+
+
+@dataclass(frozen=True, slots=True)
+class Takes:
+    """What an argument of a formula may be: its coherent unit and the range where the formula holds."""
+
+    unit: str
+    at_least: float | None = None
+    more_than: float | None = None
+    at_most: float | None = None
+
+    def admits(self, value: float) -> bool:
+        """Whether a number, in the coherent unit, lies in the range."""
+        return (
+            math.isfinite(value)
+            and (self.at_least is None or value >= self.at_least)
+            and (self.more_than is None or value > self.more_than)
+            and (self.at_most is None or value <= self.at_most)
+        )
+
+    def __str__(self) -> str:
+        bounds = (("at least", self.at_least), ("more than", self.more_than), ("at most", self.at_most))
+        said = " and ".join(f"{words} {bound:g}" for words, bound in bounds if bound is not None)
+        return f"{said or 'finite'} (in {self.unit or '1'})"
+
+
+class Formula(Generic[P]):
+    """A formula with its units; call it with quantities."""
+
+    def __init__(
+        self, body: Callable[P, Quantity], gives: str, written: str, takes: dict[str, Takes]
+    ) -> None:
+        update_wrapper(self, body)
+        self.body = body
+        self.gives = gives
+        self.written = written
+        self.takes = takes
+        self.signature = inspect.signature(body)
+        if set(self.signature.parameters) != set(takes):
+            raise TypeError(f"{body.__name__}: every argument needs its unit")
+        self._units = {name: unit(t.unit) for name, t in takes.items()}
+        self._gives_unit = unit(gives)
+
+    def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Quantity:
+        bound = self.signature.bind(*args, **kwargs)
+        bound.apply_defaults()
+        numbers = {name: self._number(name, value) for name, value in bound.arguments.items()}
+        result = cast(float, self.body(**cast(Any, numbers)))
+        if not math.isfinite(result):
+            raise OutOfRange(f"{self.body.__name__} has no finite value here")
+        return of_unit(result, self._gives_unit)
+
+    def _number(self, name: str, value: Quantity) -> float:
+        number = float(value.m_as(self._units[name]))
+        if not self.takes[name].admits(number):
+            raise OutOfRange(f"{self.body.__name__}: {name} is {value:~P}; it must be {self.takes[name]}")
+        return number
+
+    def proves_its_units(self, **values: float) -> Quantity:
+        """Runs the body on quantities of the declared units, so that pint checks the arithmetic.
+
+        Args:
+            values: a number for each argument, in its declared unit.
+
+        Raises:
+            UnlikeUnits: the arithmetic does not give the declared unit.
+        """
+        quantities = {name: of_unit(values[name], self._units[name]) for name in self.takes}
+        return self.body(**cast(Any, quantities)).to(self._gives_unit)
+
+
+def formula(gives: str, written: str, **takes: Takes) -> Callable[[Callable[P, Quantity]], Formula[P]]:
+    """Makes a formula of a function whose body is arithmetic.
+
+    Args:
+        gives: coherent unit of the result.
+        written: the formula as a person writes it, for the page: ``"E = C·V²/2"``.
+        takes: unit and range of each argument, by name.
+    """
+
+    def make(body: Callable[P, Quantity]) -> Formula[P]:
+        return Formula(body, gives, written, takes)
+
+    return make
+
+
+def _pure(x: Quantity, function: Callable[[float], float]) -> Quantity:
+    """A function of a pure number, on a plain number or on a quantity without dimension."""
+    if isinstance(x, float | int):
+        return cast(Quantity, function(x))
+    return of_unit(function(x.m_as("")), unit(""))
+
+
+def exp(x: Quantity) -> Quantity:
+    """e to the power of a pure number."""
+    return _pure(x, math.exp)
+
+
+def ln(x: Quantity) -> Quantity:
+    """Natural logarithm of a pure number."""
+    return _pure(x, math.log)
+
+
+def sqrt(x: Quantity) -> Quantity:
+    """Square root; of a quantity, with the root of its unit."""
+    if isinstance(x, float | int):
+        return cast(Quantity, math.sqrt(x))
+    return x**0.5

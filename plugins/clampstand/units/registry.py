@@ -1,0 +1,43 @@
+"""The one pint registry: a small set of units in which unlike things cannot be mixed."""
+
+from importlib.resources import files
+from typing import Any, TypeAlias
+
+import pint
+from pint.facets.plain import PlainQuantity, PlainUnit
+
+Quantity: TypeAlias = PlainQuantity[Any]
+Unit: TypeAlias = PlainUnit
+
+UnlikeUnits = pint.DimensionalityError
+
+_registry = pint.UnitRegistry(
+    str(files(__package__) / "units.txt"),
+    autoconvert_offset_to_baseunit=False,
+    on_redefinition="raise",
+)
+
+
+def unit(expression: str) -> Unit:
+    """The unit named by an expression such as ``"uGy m**2 / (GBq h)"``.
+
+    For expressions written by developers only: a person's text goes through
+    :func:`clampstand.units.amounts.read_amount` and never reaches pint's parser.
+    """
+    return _registry.parse_units(expression)
+
+
+def quantity(value: float, expression: str) -> Quantity:
+    """A quantity from a number and a unit expression written by a developer.
+
+    >>> quantity(5, "uCi") == quantity(185, "kBq")
+    True
+    >>> quantity(5, "kHz").check("Bq")
+    False
+    """
+    return _registry.Quantity(value, unit(expression))
+
+
+def of_unit(value: float, its_unit: Unit) -> Quantity:
+    """A quantity from a number and a unit object already looked up."""
+    return _registry.Quantity(value, its_unit)
