@@ -1,0 +1,1 @@
+"""Formulae: quantities in, quantities out; no files, no definitions, no clock."""
