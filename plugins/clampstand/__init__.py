@@ -1,1 +1,1 @@
-"""Reads a department's practicals from YAML, checks them, works out their numbers and turns them into pages."""
+"""Reads a department's practicals from YAML, checks them, works out their numbers and makes them pages."""

@@ -10,6 +10,7 @@ from clampstand.units.amounts import (
     q,
     read_amount,
 )
+from clampstand.units.curve import Curve
 from clampstand.units.formula import Formula, OutOfRange, Takes, exp, formula, ln, sqrt
 from clampstand.units.kinds import KINDS, KINDS_BY_SPELLING, Kind
 from clampstand.units.printing import bare, best_spelling, digits, joined, shown, shown_best
@@ -19,6 +20,7 @@ __all__ = [
     "KINDS",
     "KINDS_BY_SPELLING",
     "Amount",
+    "Curve",
     "Formula",
     "Kind",
     "NotAnAmount",

@@ -2,7 +2,7 @@
 
 The body of a formula is plain arithmetic. Called with quantities, it is run on plain numbers in coherent
 units, which is quick. :meth:`Formula.proves_its_units` runs the same body on quantities, so that pint finds
-a missing factor. Formulae that keep to the small grammar of ``rendering/live.py`` are also compiled to JavaScript.
+a missing factor. Formulae that keep to a small grammar are also compiled to JavaScript for the live pages.
 """
 
 import inspect
@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import update_wrapper
-from typing import Any, Generic, ParamSpec, cast
+from typing import Generic, ParamSpec, cast
 
 from clampstand.units.registry import Quantity, of_unit, unit
 
@@ -46,13 +46,13 @@ class Takes:
 
 
 class Formula(Generic[P]):
-    """A formula with its units; call it with quantities."""
+    """A formula with its units; call it with quantities and it gives a quantity."""
 
     def __init__(
         self, body: Callable[P, Quantity], gives: str, written: str, takes: dict[str, Takes]
     ) -> None:
         update_wrapper(self, body)
-        self.body = body
+        self.body: Callable[..., Quantity] = body
         self.gives = gives
         self.written = written
         self.takes = takes
@@ -63,10 +63,11 @@ class Formula(Generic[P]):
         self._gives_unit = unit(gives)
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Quantity:
+        """The formula's value. Raises OutOfRange where it does not hold, UnlikeUnits for a wrong kind."""
         bound = self.signature.bind(*args, **kwargs)
         bound.apply_defaults()
         numbers = {name: self._number(name, value) for name, value in bound.arguments.items()}
-        result = cast(float, self.body(**cast(Any, numbers)))
+        result = cast(float, self.body(**numbers))
         if not math.isfinite(result):
             raise OutOfRange(f"{self.body.__name__} has no finite value here")
         return of_unit(result, self._gives_unit)
@@ -87,7 +88,7 @@ class Formula(Generic[P]):
             UnlikeUnits: the arithmetic does not give the declared unit.
         """
         quantities = {name: of_unit(values[name], self._units[name]) for name in self.takes}
-        return self.body(**cast(Any, quantities)).to(self._gives_unit)
+        return self.body(**quantities).to(self._gives_unit)
 
 
 def formula(gives: str, written: str, **takes: Takes) -> Callable[[Callable[P, Quantity]], Formula[P]]:
@@ -126,4 +127,4 @@ def sqrt(x: Quantity) -> Quantity:
     """Square root; of a quantity, with the root of its unit."""
     if isinstance(x, float | int):
         return cast(Quantity, math.sqrt(x))
-    return x**0.5
+    return cast(Quantity, x**0.5)

@@ -1,7 +1,7 @@
 """What kinds of quantity a definition may ask for, and the closed table of units each may be written in."""
 
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 
 from clampstand.units.registry import Unit, unit
 
@@ -125,7 +125,7 @@ for _kind in KINDS.values():
         KINDS_BY_SPELLING[_spelling] = (*KINDS_BY_SPELLING.get(_spelling, ()), _kind.name)
 
 
-@lru_cache(maxsize=None)
+@cache
 def unit_written(spelling: str, kind: str) -> Unit:
     """The unit meant by a spelling of the table. Raises KeyError for any other text."""
     return unit(KINDS[kind].written[spelling])

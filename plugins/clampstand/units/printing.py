@@ -1,4 +1,4 @@
-"""Quantities as the page prints them: sensible figures, rounded towards safety, with spaces that do not break."""
+"""Quantities as the page prints them: sensible figures, rounded towards safety, unbreakable spaces."""
 
 import math
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal

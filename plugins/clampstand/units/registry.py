@@ -11,7 +11,7 @@ Unit: TypeAlias = PlainUnit
 
 UnlikeUnits = pint.DimensionalityError
 
-_registry = pint.UnitRegistry(
+_registry: pint.UnitRegistry[float] = pint.UnitRegistry(
     str(files(__package__) / "units.txt"),
     autoconvert_offset_to_baseunit=False,
     on_redefinition="raise",

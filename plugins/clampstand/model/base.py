@@ -1,0 +1,219 @@
+"""The ground of every definition: frozen, no unknown keys, and fields that read a person's text once."""
+
+import datetime as dt
+import re
+from collections.abc import Callable
+from typing import Annotated, Any, ClassVar, Self, TypeVar
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PrivateAttr, WithJsonSchema
+from pydantic_core import PydanticCustomError
+
+from clampstand.findings import Spot
+from clampstand.units import KINDS, Amount, NotAnAmount, read_amount
+
+T = TypeVar("T")
+
+_NOWHERE = Spot("")
+
+
+class Definition(BaseModel):
+    """A part of the handbook as its author wrote it. Frozen; a key it does not know is an error."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", arbitrary_types_allowed=True)
+
+
+class Entry(Definition):
+    """A definition with an id of its own, which knows where it was written."""
+
+    shelf: ClassVar[str] = ""
+    """What a collection of these is called, as in ``practicals``."""
+
+    _id: str = PrivateAttr(default="")
+    _spot: Spot = PrivateAttr(default=_NOWHERE)
+
+    @property
+    def id(self) -> str:
+        """The id others name it by."""
+        return self._id
+
+    @property
+    def spot(self) -> Spot:
+        """Where it was written."""
+        return self._spot
+
+    def at(self, *route: str | int) -> Spot:
+        """Where one of its values was written."""
+        return self._spot.to(*route)
+
+    def placed(self, its_id: str, spot: Spot) -> Self:
+        """The same definition, told its id and where it stands. For the reader, once."""
+        self._id = its_id
+        self._spot = spot
+        return self
+
+
+def fault(problem: str, mend: str = "") -> PydanticCustomError:
+    """A validation error in our own words, with what to do about it."""
+    return PydanticCustomError("clampstand", "{problem}", {"problem": problem, "mend": mend})
+
+
+def _text(raw: object) -> str:
+    if not isinstance(raw, str):
+        raise fault("a single text belongs here, not a list or a block", "write it on one line")
+    return raw.strip()
+
+
+def from_text(read: Callable[[str], T]) -> BeforeValidator:
+    """A validator for a field written as text, read by a function that raises :func:`fault`."""
+
+    def validate(raw: object) -> object:
+        return read(_text(raw)) if isinstance(raw, str | list | dict) or raw is None else raw
+
+    return BeforeValidator(validate)
+
+
+def _words(text: str) -> str:
+    if not text:
+        raise fault("nothing is written here", "write the words, or leave the key out")
+    if len(text) > 4000:
+        raise fault(f"this text is too long ({len(text)} characters)", "keep it under 4000 characters")
+    return text
+
+
+def _line(text: str) -> str:
+    words = _words(text)
+    if len(words) > 300:
+        raise fault(f"this line is too long ({len(words)} characters)", "keep it under 300 characters")
+    return " ".join(words.split())
+
+
+_ID = re.compile(r"[A-Za-z][A-Za-z0-9.-]{0,79}")
+
+
+def _id(text: str) -> str:
+    if not _ID.fullmatch(text):
+        raise fault(
+            f"{text[:80] or 'nothing'} is not an id", "use letters, digits, hyphens and dots, a letter first"
+        )
+    return text
+
+
+def _count(text: str) -> int:
+    if not re.fullmatch(r"[0-9]{1,6}", text):
+        raise fault(f"{text[:80] or 'nothing'} is not a whole number", "write digits only, for example 3")
+    return int(text)
+
+
+def _number(text: str) -> float:
+    if not re.fullmatch(r"[-−]?[0-9]{1,15}(\.[0-9]{1,15})?([eE][-+]?[0-9]{1,3})?", text):
+        raise fault(
+            f"{text[:80] or 'nothing'} is not a plain number", "write digits and a point, for example 0.85"
+        )
+    return float(text.replace("−", "-"))
+
+
+def _yes_or_no(text: str) -> bool:
+    if text not in ("yes", "no"):
+        raise fault(f"{text[:80] or 'nothing'} is neither yes nor no", "write yes or no")
+    return text == "yes"
+
+
+def _day(text: str) -> dt.date:
+    if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
+        raise fault(f"{text[:80] or 'nothing'} is not a date", "write year-month-day, for example 2026-01-15")
+    try:
+        return dt.date.fromisoformat(text)
+    except ValueError:
+        raise fault(
+            f"{text} is not a day of the calendar", "write year-month-day, for example 2026-01-15"
+        ) from None
+
+
+_INTERVAL = re.compile(r"([1-9][0-9]{0,3}) (day|week|month|year)s?")
+
+
+class Interval(Definition):
+    """A length of time by the calendar, as in ``24 months``: not a quantity, for months differ."""
+
+    count: int
+    unit: str
+
+    def after(self, day: dt.date) -> dt.date:
+        """The day so long after another; 29 February goes to 28 February where the year has none."""
+        if self.unit in ("day", "week"):
+            return day + dt.timedelta(days=self.count * (7 if self.unit == "week" else 1))
+        months = day.year * 12 + day.month - 1 + self.count * (12 if self.unit == "year" else 1)
+        year, month = divmod(months, 12)
+        last = (dt.date(year + (month == 11), (month + 1) % 12 + 1, 1) - dt.timedelta(days=1)).day
+        return dt.date(year, month + 1, min(day.day, last))
+
+    def before(self, day: dt.date) -> dt.date:
+        """The day so long before another."""
+        if self.unit in ("day", "week"):
+            return day - dt.timedelta(days=self.count * (7 if self.unit == "week" else 1))
+        return Interval(count=-self.count, unit=self.unit).after(day)
+
+    def __str__(self) -> str:
+        return f"{self.count} {self.unit}{'s' if self.count != 1 else ''}"
+
+
+def _interval(text: str) -> Interval:
+    match = _INTERVAL.fullmatch(text)
+    if match is None:
+        raise fault(
+            f"{text[:80] or 'nothing'} is not an interval", "write a number and days, weeks, months or years"
+        )
+    return Interval(count=int(match[1]), unit=match[2])
+
+
+def _amount_of(kind: str | None) -> Callable[[str], Amount]:
+    def read(text: str) -> Amount:
+        try:
+            return read_amount(text, kind)
+        except NotAnAmount as wrong:
+            raise fault(wrong.problem, wrong.mend) from None
+
+    return read
+
+
+def _amount(kind: str) -> Any:
+    schema = {"type": "string", "description": f"a {kind}, for example {KINDS[kind].example}"}
+    return Annotated[Amount, from_text(_amount_of(kind)), WithJsonSchema(schema)]
+
+
+def _as_list(raw: object) -> object:
+    return [raw] if isinstance(raw, str) else raw
+
+
+Words = Annotated[str, from_text(_words)]
+Line = Annotated[str, from_text(_line)]
+Id = Annotated[str, from_text(_id)]
+Count = Annotated[
+    int, from_text(_count), WithJsonSchema({"type": ["integer", "string"], "pattern": "^[0-9]{1,6}$"})
+]
+Number = Annotated[float, from_text(_number), WithJsonSchema({"type": ["number", "string"]})]
+YesNo = Annotated[bool, from_text(_yes_or_no), WithJsonSchema({"enum": ["yes", "no", True, False]})]
+Day = Annotated[dt.date, from_text(_day), WithJsonSchema({"type": "string", "format": "date"})]
+CalendarTime = Annotated[Interval, from_text(_interval), WithJsonSchema({"type": "string"})]
+AnyAmount = Annotated[Amount, from_text(_amount_of(None)), WithJsonSchema({"type": "string"})]
+
+Length = _amount("length")
+Volume = _amount("volume")
+Mass = _amount("mass")
+Time = _amount("time")
+Activity = _amount("activity")
+Voltage = _amount("voltage")
+Current = _amount("current")
+Resistance = _amount("resistance")
+Capacitance = _amount("capacitance")
+Temperature = _amount("temperature")
+AirChanges = _amount("air changes")
+MassRate = _amount("mass rate")
+Concentration = _amount("concentration")
+Fraction = _amount("fraction")
+Energy = _amount("energy")
+Density = _amount("density")
+MolarMass = _amount("molar mass")
+
+Many = Annotated[tuple[T, ...], BeforeValidator(_as_list), Field(default=())]
+"""One or more: a single one may be written without the brackets of a list."""

@@ -1,0 +1,47 @@
+"""Everything that was read, looked up by id."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from clampstand.model.base import Entry
+from clampstand.model.citation import Citation
+from clampstand.model.department import Contact, Department, Room, Source, SupplyUnit
+from clampstand.model.emergency import Emergency
+from clampstand.model.hazard import Hazard
+from clampstand.model.kit import Item
+from clampstand.model.limit import Limit, Pack
+from clampstand.model.practical import Practical
+from clampstand.model.skill import Skill
+
+
+@dataclass(frozen=True)
+class Book:
+    """The whole content of a handbook. Each shelf maps ids to definitions."""
+
+    department: Department
+    practicals: Mapping[str, Practical] = field(default_factory=dict)
+    skills: Mapping[str, Skill] = field(default_factory=dict)
+    emergencies: Mapping[str, Emergency] = field(default_factory=dict)
+    kit: Mapping[str, Item] = field(default_factory=dict)
+    hazards: Mapping[str, Hazard] = field(default_factory=dict)
+    packs: Mapping[str, Pack] = field(default_factory=dict)
+    citations: Mapping[str, Citation] = field(default_factory=dict)
+    contacts: Mapping[str, Contact] = field(default_factory=dict)
+    rooms: Mapping[str, Room] = field(default_factory=dict)
+    sources: Mapping[str, Source] = field(default_factory=dict)
+    supplies: Mapping[str, SupplyUnit] = field(default_factory=dict)
+
+    def shelf(self, name: str) -> Mapping[str, Entry]:
+        """A shelf by its name. Raises AttributeError for a name that is none."""
+        shelf: Mapping[str, Entry] = getattr(self, name)
+        return shelf
+
+    @property
+    def limits_in_force(self) -> tuple[Limit, ...]:
+        """Every limit of the packs the department has chosen, in the order of the packs."""
+        chosen = (self.packs[name] for name in self.department.packs if name in self.packs)
+        return tuple(limit for pack in chosen for limit in pack.limits)
+
+    def units_of(self, item_id: str) -> tuple[SupplyUnit, ...]:
+        """The supplies owned of one kind."""
+        return tuple(unit for unit in self.supplies.values() if unit.item == item_id)

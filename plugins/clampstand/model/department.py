@@ -1,0 +1,137 @@
+"""The department: its rooms, its people by role, its sources and its supplies."""
+
+from typing import ClassVar, Literal
+
+from clampstand.model.base import (
+    Activity,
+    AirChanges,
+    CalendarTime,
+    Count,
+    Current,
+    Day,
+    Definition,
+    Entry,
+    Fraction,
+    Id,
+    Line,
+    Many,
+    Time,
+    Volume,
+    Words,
+    YesNo,
+)
+
+
+class Contact(Entry):
+    """A role and how to reach whoever holds it. Never a person's name."""
+
+    shelf: ClassVar[str] = "contacts"
+
+    role: Line
+    call: Line
+    """What to dial or where to go."""
+
+
+class Department(Definition):
+    """The department this handbook is for, and the day its numbers are worked out for."""
+
+    name: Line
+    packs: Many[Id]
+    """The packs of limits in force here. The department's own rules are one of them."""
+    computed_for: Day
+    class_size: Count
+    groups_of: Count
+    lesson: Time
+    outdoor_carbon_dioxide: Fraction
+    review_every: CalendarTime
+    address: Line | None = None
+    """Where the handbook is published, for the codes printed on cards."""
+    defer: Words
+    """What comes before this handbook: local rules, licences, the employer."""
+
+
+class Room(Entry):
+    """A room, with what decides whether a practical can be done in it."""
+
+    shelf: ClassVar[str] = "rooms"
+
+    name: Line
+    level: Literal["above ground", "below ground", "open air"]
+    volume: Volume | None = None
+    """Left out for the open air."""
+    air_changes: AirChanges | None = None
+    features: Many[Line] = ()
+    equipment: Many[Id] = ()
+    """Items that are always there: spill kit, fire blanket, extinguisher."""
+    note: Words | None = None
+
+    @property
+    def is_open_air(self) -> bool:
+        """Whether gas cannot gather in it."""
+        return self.level == "open air"
+
+
+class LeakTest(Definition):
+    """The last wipe test of a source."""
+
+    last: Day
+    result: Literal["pass", "fail"]
+    every: CalendarTime
+
+
+class Disposal(Definition):
+    """How a source left."""
+
+    on: Day
+    route: Line
+    certificate: Line
+
+
+class Source(Entry):
+    """A source on the register."""
+
+    shelf: ClassVar[str] = "sources"
+
+    nuclide: Id
+    in_equilibrium_with: Many[Id] = ()
+    """Progeny that are in it with the same activity."""
+    activity: Activity
+    reference_date: Day
+    form: Literal[
+        "sealed disc", "sealed cup", "sealed point", "sealed bottle", "generator", "unsealed", "object"
+    ]
+    emits: Many[Literal["alpha", "beta", "gamma"]]
+    held: Literal["forceps", "gloved hand"] = "forceps"
+    """What may touch it."""
+    window: Line | None = None
+    use: Line | None = None
+    serial: Line
+    certificate: Line
+    received: Day
+    received_from: Line | None = None
+    working_life: CalendarTime | None = None
+    position: Line
+    leak_test: LeakTest
+    last_seen: Day
+    basis: Line
+    """Under what exemption, registration or licence it is kept."""
+    status: Literal["in use", "quarantined", "awaiting disposal", "disposed of"]
+    disposal: Disposal | None = None
+    hazards: Many[Id] = ()
+    note: Words | None = None
+
+
+class SupplyUnit(Entry):
+    """One supply the department owns, of a kind listed in the kit."""
+
+    shelf: ClassVar[str] = "supplies"
+
+    item: Id
+    serial: Line
+    tested: Day
+    every: CalendarTime
+    measured_current: Current | None = None
+    """Greatest current found at the last test."""
+    status: Literal["in use", "faulty", "quarantined", "disposed of"]
+    decoy: YesNo = False
+    note: Words | None = None

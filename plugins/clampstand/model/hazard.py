@@ -1,0 +1,36 @@
+"""What can hurt, and what must be worn or in place before anybody meets it."""
+
+from typing import ClassVar, Literal
+
+from clampstand.model.base import Definition, Entry, Id, Line, Many, Words
+
+BodyPart = Literal["hands", "eyes", "face", "ears", "body", "feet"]
+
+
+class WornAgainst(Definition):
+    """Protection a hazard asks for: which part of whom, against what."""
+
+    on: Many[BodyPart]
+    """Any one of these parts covered is enough: eyes or face."""
+    against: Id
+    who: Literal["doer", "everyone"] = "doer"
+
+
+class Hazard(Entry):
+    """A hazard and the controls that answer it. Kit, materials and sources name the hazards they bring."""
+
+    shelf: ClassVar[str] = "hazards"
+
+    name: Line
+    family: Literal[
+        "radiation", "electricity", "cold", "gas", "fire", "chemical", "biological", "mechanical", "light"
+    ]
+    sign: Id
+    """The drawn sign that stands beside the words."""
+    harm: Line
+    """What it does to a person."""
+    controls: tuple[Line, ...]
+    worn: tuple[WornAgainst, ...] = ()
+    in_place: Many[Id] = ()
+    """What a barrier must stop, for hazards that need a barrier between them and people."""
+    note: Words | None = None

@@ -1,0 +1,107 @@
+"""An item of kit or material, with the properties that rules judge by. Its name decides nothing."""
+
+from typing import ClassVar, Literal
+
+from clampstand.model.base import (
+    CalendarTime,
+    Capacitance,
+    Concentration,
+    Count,
+    Current,
+    Definition,
+    Entry,
+    Id,
+    Length,
+    Line,
+    Many,
+    Resistance,
+    Voltage,
+    Words,
+    YesNo,
+)
+from clampstand.model.hazard import BodyPart
+
+
+class Worn(Definition):
+    """How an item protects the person who wears it."""
+
+    on: BodyPart
+    against: Many[Id]
+
+
+class Output(Definition):
+    """What a supply can drive into whatever touches its terminals."""
+
+    greatest_voltage: Voltage
+    short_circuit_current: Current
+    current: Literal["dc", "ac"]
+    output_resistance: Resistance | None = None
+    capacitance: Capacitance | None = None
+
+
+class Container(Definition):
+    """How a container is closed: a gas-tight one bursts when what is in it turns to gas."""
+
+    seal: Literal["gas-tight", "loose", "open"]
+
+
+class Cylinder(Definition):
+    """A gas cylinder: whether it gives liquid, and whether a pressure regulator is fitted."""
+
+    dip_tube: YesNo
+    regulator: YesNo = False
+
+
+class Item(Entry):
+    """Something a practical may name in its kit."""
+
+    shelf: ClassVar[str] = "kit"
+
+    name: Line
+    plural: Line | None = None
+    also: Many[Line] = ()
+    """Other words people use for it; search knows them."""
+    kept: Line | None = None
+    owned: Count | None = None
+    fragile: YesNo = False
+    consumable: YesNo = False
+    lead: CalendarTime | None = None
+    """How long before the lesson it must be ordered."""
+    check: Line | None = None
+    """What to look at before it goes out."""
+    hazards: Many[Id] = ()
+    substance: Id | None = None
+    """The substance of the reference figures it is made of or holds."""
+
+    length: Length | None = None
+    worn: Worn | None = None
+    stops: Many[Id] = ()
+    """What it stops when it stands between people and a hazard, as a screen does."""
+    output: Output | None = None
+    resistance: Resistance | None = None
+    capacitance: Capacitance | None = None
+    concentration: Concentration | None = None
+    container: Container | None = None
+    cylinder: Cylinder | None = None
+    laser_class: Line | None = None
+
+    grips_sources: YesNo = False
+    discharges: YesNo = False
+    """Whether it can safely short what a supply has charged."""
+    turns_to_gas: YesNo = False
+    """Whether all of it ends as gas in the room, as dry ice does."""
+    flammable_vapour: YesNo = False
+    ignites: Literal["flame", "spark", "hot surface"] | None = None
+    """How it can set vapour alight while it is lit or switched on."""
+    counts_radiation: YesNo = False
+    needs_washing: Many[Id] = ()
+    """What it leaves on hands and benches: contamination, biological, chemical."""
+    latex: YesNo = False
+    instead: Id | None = None
+    """The item for those who cannot use this one."""
+    note: Words | None = None
+
+    @property
+    def many(self) -> str:
+        """Its name for more than one."""
+        return self.plural or self.name
