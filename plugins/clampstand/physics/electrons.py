@@ -159,7 +159,8 @@ def radius_in_field(
 ) -> Quantity:
     """Radius of the circle of a beam across a magnetic field, ``r = p/(e·B)``.
 
-    p is the relativistic momentum, p = √(2·m·e·V + (e·V/c)²); V in volts, B in teslas, r in metres. Source: Lorentz force.
+    p is the relativistic momentum, p = √(2·m·e·V + (e·V/c)²); V in volts, B in teslas, r in metres.
+    Source: Lorentz force.
 
     >>> f"{radius_in_field(quantity(250, 'V'), quantity(1, 'mT')).to('mm'):.3g~P}"
     '53.3 mm'
