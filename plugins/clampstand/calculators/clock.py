@@ -1,0 +1,33 @@
+"""The running clock: when each step begins, from the minutes of the steps before it."""
+
+from dataclasses import dataclass
+
+from clampstand.model.practical import Phase, Practical
+from clampstand.model.step import Step
+from clampstand.units import Quantity, q
+
+
+@dataclass(frozen=True, slots=True)
+class Clocked:
+    """A step with the time it begins and ends, from the start of its phase."""
+
+    step: Step
+    begins: Quantity
+    ends: Quantity
+
+
+def clock(steps: tuple[Step, ...]) -> tuple[Clocked, ...]:
+    """The steps with their times; each takes its longest where a range is given."""
+    clocked: list[Clocked] = []
+    now = q("0 min")
+    for step in steps:
+        later = now + step.takes.high
+        clocked.append(Clocked(step, now, later))
+        now = later
+    return tuple(clocked)
+
+
+def phase_length(practical: Practical, phase: Phase) -> Quantity:
+    """How long a phase takes."""
+    steps = clock(practical.steps(phase))
+    return steps[-1].ends if steps else q("0 min")
