@@ -5,8 +5,32 @@ from typing import ClassVar, Literal
 from pydantic import model_validator
 
 from clampstand.findings import Layer
-from clampstand.model.base import AnyAmount, Count, Day, Definition, Entry, Id, Line, Time, Words, fault
+from clampstand.model.base import (
+    AnyAmount,
+    CalendarTime,
+    Count,
+    Day,
+    Definition,
+    Entry,
+    Id,
+    Interval,
+    Line,
+    Time,
+    Words,
+    fault,
+)
 from clampstand.units import Amount
+
+_IN_WORDS = {
+    "at_most": "at most {}",
+    "less_than": "less than {}",
+    "at_least": "at least {}",
+    "more_than": "more than {}",
+    "at_most_count": "at most {}",
+    "at_least_age": "at least {} years old",
+    "at_most_interval": "at least once in {}",
+}
+"""Every way to state a limit, as a person says it."""
 
 
 class AppliesTo(Definition):
@@ -34,6 +58,12 @@ class Limit(Entry):
     less_than: AnyAmount | None = None
     at_least: AnyAmount | None = None
     more_than: AnyAmount | None = None
+    at_most_count: Count | None = None
+    """For things and people, which have no unit: sources out at once."""
+    at_least_age: Count | None = None
+    """In whole years, as birthdays are counted."""
+    at_most_interval: CalendarTime | None = None
+    """For what must be done again by the calendar: ``24 months`` between two tests."""
     applies_to: AppliesTo = AppliesTo()
     averaged_over: Time | None = None
     combine: Literal["each", "sum of fractions"] = "each"
@@ -49,34 +79,35 @@ class Limit(Entry):
 
     @model_validator(mode="after")
     def _one_comparator(self) -> "Limit":
-        if len(self._comparators()) != 1:
+        if len(self._stated()) != 1:
             raise fault(
-                "a limit needs one of at_most, less_than, at_least, more_than",
-                "write exactly one of the four",
+                "a limit needs one of " + ", ".join(_IN_WORDS),
+                "write exactly one of them",
             )
         return self
 
-    def _comparators(self) -> dict[str, Amount]:
-        return {
-            name: amount
-            for name in ("at_most", "less_than", "at_least", "more_than")
-            if (amount := getattr(self, name)) is not None
-        }
+    def _stated(self) -> dict[str, Amount | Interval | int]:
+        return {name: value for name in _IN_WORDS if (value := getattr(self, name)) is not None}
 
     @property
     def comparator(self) -> str:
-        """Which of the four comparators it uses."""
-        return next(iter(self._comparators()))
+        """Which of the comparators it uses, as ``at_most`` or ``at_most_count``."""
+        return next(iter(self._stated()))
 
     @property
-    def amount(self) -> Amount:
-        """The limiting value."""
-        return next(iter(self._comparators().values()))
+    def value(self) -> Amount | Interval | int:
+        """The limiting value: a quantity, or for a count or an age an int, or a time by the calendar."""
+        return next(iter(self._stated().values()))
+
+    @property
+    def amount(self) -> Amount | None:
+        """The limiting value where it is a quantity; None for a count, an age or an interval."""
+        return self.value if isinstance(self.value, Amount) else None
 
     @property
     def in_words(self) -> str:
         """The limit as a person says it: ``at least 100 mm``."""
-        return f"{self.comparator.replace('_', ' ')} {self.amount}"
+        return _IN_WORDS[self.comparator].format(self.value)
 
     @property
     def whose(self) -> Layer:
