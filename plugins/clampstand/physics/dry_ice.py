@@ -3,10 +3,7 @@
 Enthalpies must share one reference state: take them all from the same table of ``content/reference``.
 """
 
-from bisect import bisect_right
-from collections.abc import Sequence
-
-from clampstand.units import OutOfRange, Quantity, Takes, formula, quantity
+from clampstand.units import Quantity, Takes, formula, quantity
 
 ALL_CAUGHT = quantity(1, "")
 
@@ -119,33 +116,3 @@ def sublimation_rate(heat_flow: Quantity, sublimation_enthalpy: Quantity) -> Qua
     '1 kg/h'
     """
     return heat_flow / sublimation_enthalpy
-
-
-def between_rows(
-    temperature: Quantity, table: Sequence[tuple[Quantity, Quantity]], what: str = "the table"
-) -> Quantity:
-    """A property at a temperature, by straight lines between the rows of a table.
-
-    Args:
-        temperature: where the property is wanted.
-        table: pairs of temperature and property, by rising temperature.
-        what: what the table holds, for the message.
-
-    Raises:
-        OutOfRange: outside the table, since a straight line beyond it means nothing.
-
-    >>> rows = ((288.15, 240.0), (293.15, 255.9))
-    >>> liquid = [(quantity(t, "K"), quantity(h, "kJ/kg")) for t, h in rows]
-    >>> f"{between_rows(quantity(290.65, 'K'), liquid):.5g~P}"
-    '247.95 kJ/kg'
-    """
-    wanted = float(temperature.m_as("K"))
-    rows = [float(row.m_as("K")) for row, _ in table]
-    if not rows or not rows[0] <= wanted <= rows[-1]:
-        raise OutOfRange(f"{temperature:~P} is outside {what}")
-    right = min(bisect_right(rows, wanted), len(rows) - 1)
-    if right == 0:
-        return table[0][1]
-    share = (wanted - rows[right - 1]) / (rows[right] - rows[right - 1])
-    low, high = table[right - 1][1], table[right][1]
-    return low + (high - low) * share
