@@ -9,7 +9,7 @@ from clampstand.calculators.clock import Clocked, clock
 from clampstand.calculators.kit_totals import KitTotal, kit_totals
 from clampstand.calculators.worked import CannotWork, Worked
 from clampstand.model.book import Book
-from clampstand.model.practical import PHASES, Expectation, Practical
+from clampstand.model.practical import PHASES, Expectation, Phase, Practical
 
 Calculator: TypeAlias = Callable[[Practical, Book, Mapping[str, str]], tuple[Worked, ...]]
 """Works out numbers for a practical from what ``given`` names. Raises CannotWork with words."""
@@ -28,7 +28,7 @@ class Sheet:
     day: dt.date
     numbers: tuple[tuple[Expectation, tuple[Worked, ...] | CannotWork], ...]
     totals: tuple[KitTotal, ...]
-    clocks: Mapping[str, tuple[Clocked, ...]]
+    clocks: Mapping[Phase, tuple[Clocked, ...]]
 
 
 def work_out(practical: Practical, book: Book, calculators: Mapping[str, Calculator]) -> Sheet:

@@ -1,0 +1,1 @@
+"""Distances, currents, charges and gas against the limits that hold."""

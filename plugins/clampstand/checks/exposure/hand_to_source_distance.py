@@ -1,0 +1,33 @@
+"""Hands keep their distance from a source that is out of its box.
+
+Why: dose to a hand falls with the square of the distance; 5 mm instead of 100 mm is four hundred times the
+dose rate. The distance declared, and every step that names its own, must keep to the limit.
+
+Wrong:
+    source bench:
+      numbers:
+        hand distance: {value: 50 mm}
+
+Right:
+    source bench:
+      numbers:
+        hand distance: {value: 0.10 m}
+
+Whose: the department's own rule in most places; the law limits the dose, not the distance.
+"""
+
+from collections.abc import Iterator
+
+from clampstand.checks.distances import kept_distances, too_close
+from clampstand.checks.rule import Lesson
+from clampstand.findings import Problem, Severity
+
+ID = "hand-to-source-distance"
+SEVERITY = Severity.STOP
+LIMIT = "radiation.hand-to-source"
+
+
+def check(lesson: Lesson) -> Iterator[Problem]:
+    """Every hand distance, declared or in a step, against the strictest limit in force."""
+    for kept in kept_distances(lesson, "hands", LIMIT):
+        yield from too_close(lesson, kept, LIMIT, "hands", "the source")

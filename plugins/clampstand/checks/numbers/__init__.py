@@ -1,0 +1,1 @@
+"""Numbers that must agree, and text that must agree with them."""

@@ -1,0 +1,1 @@
+"""Rooms, people, records, dates and time."""
