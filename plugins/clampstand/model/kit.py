@@ -46,10 +46,17 @@ class Container(Definition):
 
 
 class Cylinder(Definition):
-    """A gas cylinder: whether it gives liquid, and whether a pressure regulator is fitted."""
+    """A gas cylinder: whether it gives liquid, what is fitted to it, and how it stands.
+
+    It counts as lying and loose unless somebody wrote down that it is upright and secured.
+    """
 
     dip_tube: YesNo
     regulator: YesNo = False
+    """Whether a pressure regulator is fitted."""
+    upright: YesNo = False
+    secured: YesNo = False
+    """Whether a chain, strap or cage keeps it from falling."""
 
 
 class Item(Entry):
@@ -61,7 +68,10 @@ class Item(Entry):
     plural: Line | None = None
     also: Many[Line] = ()
     """Other words people use for it; search knows them."""
+    kept_in: Id | None = None
+    """The room it is kept in."""
     kept: Line | None = None
+    """The place in that room: the shelf, the drawer, the hook."""
     owned: Count | None = None
     fragile: YesNo = False
     consumable: YesNo = False

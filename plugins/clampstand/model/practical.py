@@ -84,6 +84,8 @@ class KitLine(Definition):
     """Where the allowance waits, when it does not come into the room: a room's id."""
     phase: Phase | None = None
     """The phase it is needed in, when it is not the whole practical."""
+    made_here: YesNo = False
+    """Made during the practical: it counts as what is in the room, and nobody has to order or fetch it."""
     note: Line | None = None
 
 
@@ -91,6 +93,8 @@ class SourceSlot(Definition):
     """A place for a source, and which of the register may fill it, the first choice first."""
 
     name: Line = "source"
+    form: Literal["sealed", "generator", "unsealed", "object"] = "sealed"
+    """The form the practical was written and approved for."""
     one_of: Annotated[Many[Id], Field(min_length=1)]
 
 

@@ -82,6 +82,9 @@ class Step(Definition):
     """The container that what is handled goes into."""
     takes_away: Many[Id] = ()
     opens: Many[Id] = ()
+    """Bottles and valves opened: what is in them comes out from this step on."""
+    closes: Many[Id] = ()
+    """Valves shut again. A bottle's vapour stays in the room until the bottle is taken away."""
     lights: Many[Id] = ()
     puts_out: Many[Id] = ()
 
