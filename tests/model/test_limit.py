@@ -35,7 +35,8 @@ def test_a_limit_says_itself_in_words(stated: dict[str, str], words: str) -> Non
 
 def test_only_a_quantity_has_an_amount() -> None:
     quantity = _limit(at_least="100 mm").amount
-    assert quantity is not None and quantity.written == "100 mm"
+    assert quantity is not None
+    assert quantity.written == "100 mm"
     assert _limit(at_most_count="1").amount is None
 
 
