@@ -1,0 +1,77 @@
+"""The way through the house: read, judge, work out, make pages. One line a station."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from clampstand.calculators import CALCULATORS
+from clampstand.calculators.sheet import Sheet, work_out
+from clampstand.checks.engine import Verdict, verdicts
+from clampstand.findings import Finding, in_order
+from clampstand.model.book import Book
+from clampstand.reading import Reading, read
+
+
+@dataclass(frozen=True)
+class Handbook:
+    """A department's content, read and judged.
+
+    Args:
+        reading: what was read, with the places of everything.
+        findings: everything found, in order.
+    """
+
+    reading: Reading
+    findings: tuple[Finding, ...]
+
+    @property
+    def stops(self) -> bool:
+        """Whether nothing may be published."""
+        return self.reading.book is None or any(finding.stops for finding in self.findings)
+
+    @property
+    def book(self) -> Book:
+        """The content. Raises ValueError where not even the department could be read."""
+        if self.reading.book is None:
+            raise ValueError("the department could not be read")
+        return self.reading.book
+
+
+def handbook(content: Path) -> Handbook:
+    """Reads and judges a content folder. Bad content gives findings, never an exception.
+
+    Raises:
+        NotADirectoryError: there is no such folder.
+    """
+    reading = read(content)
+    found = [] if reading.book is None else [_placed(verdict, reading) for verdict in verdicts(reading.book)]
+    return Handbook(reading, tuple(in_order([*reading.findings, *found])))
+
+
+def _placed(verdict: Verdict, reading: Reading) -> Finding:
+    """A verdict with the lines and columns of its spots."""
+    problem, places = verdict.problem, reading.places
+    whose_spot = problem.whose.spot if problem.whose else None
+    return Finding(
+        place=places.of(problem.spot),
+        rule=verdict.rule,
+        severity=verdict.severity,
+        message=problem.message,
+        found=problem.found,
+        needed=problem.needed,
+        mend=problem.mend,
+        whose=problem.whose,
+        whose_place=places.of(whose_spot) if whose_spot else None,
+        related=tuple((places.of(spot), words) for spot, words in problem.related),
+        subject=verdict.subject,
+    )
+
+
+def sheets(book: Book) -> Mapping[str, Sheet]:
+    """The worked numbers of every practical, by its id."""
+    return {its_id: work_out(practical, book, CALCULATORS) for its_id, practical in book.practicals.items()}
+
+
+def warnings_of(findings: tuple[Finding, ...], subject: str) -> Iterator[Finding]:
+    """The findings about one definition, for its page."""
+    return (finding for finding in findings if finding.subject == subject)

@@ -1,0 +1,62 @@
+"""Runs every rule over a book; what an allowed exception excuses is said, not hidden."""
+
+import datetime as dt
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from clampstand.checks import RULES
+from clampstand.checks.rule import Lesson, Rule
+from clampstand.findings import Layer, Problem, Severity
+from clampstand.model.book import Book
+from clampstand.model.practical import AllowedException, Practical
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """A problem with the rule that found it, how grave it is here, and the definition it is about."""
+
+    rule: str
+    severity: Severity
+    subject: str
+    problem: Problem
+
+
+def verdicts(book: Book) -> Iterator[Verdict]:
+    """What every rule finds in a book."""
+    for practical in book.practicals.values():
+        lesson = Lesson(practical, book)
+        for rule in RULES:
+            yield from _of_practical(rule, lesson)
+    for rule in RULES:
+        if rule.check_book is not None:
+            for problem in rule.check_book(book):
+                yield Verdict(rule.id, rule.severity, problem.spot.file.removesuffix(".yml"), problem)
+
+
+def _of_practical(rule: Rule, lesson: Lesson) -> Iterator[Verdict]:
+    if rule.check is None:
+        return
+    practical = lesson.practical
+    excuse = _excuse_for(rule.id, practical, lesson.book.department.computed_for)
+    subject = f"{practical.shelf}/{practical.id}"
+    for problem in rule.check(lesson):
+        if excuse is not None and _may_be_excused(problem):
+            yield Verdict(rule.id, Severity.WARNING, subject, _excused(problem, excuse))
+        else:
+            yield Verdict(rule.id, rule.severity, subject, problem)
+
+
+def _excused(problem: Problem, excuse: AllowedException) -> Problem:
+    allowed = f"allowed until {excuse.expires} by {excuse.approved_by}: {excuse.reason}"
+    return replace(problem, message=f"{problem.message} ({allowed})")
+
+
+def _excuse_for(rule_id: str, practical: Practical, day: dt.date) -> AllowedException | None:
+    """The exception in force for a rule on a day; an expired one excuses nothing."""
+    in_force = (entry for entry in practical.exceptions if entry.rule == rule_id)
+    return next((entry for entry in in_force if entry.on <= day <= entry.expires), None)
+
+
+def _may_be_excused(problem: Problem) -> bool:
+    """Whether a department may allow it at all: never what the law or physics says."""
+    return problem.whose is not None and problem.whose.layer in (Layer.LOCAL, Layer.GUIDANCE)

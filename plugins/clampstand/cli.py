@@ -1,0 +1,120 @@
+"""The command ``clampstand``: check, build, explain, export."""
+
+import argparse
+import os
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from clampstand import reports
+from clampstand.build import Handbook, handbook
+from clampstand.checks import RULES
+
+CLEAN, STOPPED, COULD_NOT_RUN = 0, 1, 2
+"""Exit codes: nothing stops; something stops; the command could not do its work at all."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Runs the command and returns its exit code."""
+    chosen = _parser().parse_args(arguments)
+    run: Callable[[argparse.Namespace], int] = chosen.run
+    try:
+        return run(chosen)
+    except (OSError, UnicodeError) as reason:
+        print(f"clampstand: {reason}", file=sys.stderr)
+        return COULD_NOT_RUN
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        "clampstand", description="Check, explain and publish a practical handbook."
+    )
+    commands = parser.add_subparsers(required=True, metavar="COMMAND")
+
+    check = commands.add_parser("check", help="check every definition; publish nothing")
+    _content_option(check)
+    check.add_argument(
+        "--format", choices=("text", "json", "github"), default="text", help="how to print findings"
+    )
+    check.set_defaults(run=_check)
+
+    build = commands.add_parser("build", help="check, then build the handbook (mkdocs build --strict)")
+    build.add_argument(
+        "--config", type=Path, default=Path("mkdocs.yml"), help="the site's configuration file"
+    )
+    build.set_defaults(run=_build)
+
+    explain = commands.add_parser("explain", help="say what a rule asks for, why, and whose rule it is")
+    explain.add_argument("rule", help="the rule's id, as a finding prints it in brackets")
+    explain.set_defaults(run=_explain)
+
+    export = commands.add_parser("export", help="write the pages as plain Markdown, for any other generator")
+    _content_option(export)
+    export.add_argument("folder", type=Path, help="where to write; made if it is not there")
+    export.set_defaults(run=_export)
+    return parser
+
+
+def _content_option(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--content", type=Path, default=Path("content"), help="the content folder")
+
+
+def _check(chosen: argparse.Namespace) -> int:
+    judged = handbook(chosen.content)
+    printed = {
+        "text": lambda: _text(judged),
+        "json": lambda: reports.as_json(judged.findings),
+        "github": lambda: reports.as_github(judged.findings, chosen.content.as_posix()),
+    }[chosen.format]()
+    if printed:
+        print(printed)
+    return STOPPED if judged.stops else CLEAN
+
+
+def _text(judged: Handbook) -> str:
+    told = reports.as_text(judged.findings, judged.reading.lines)
+    return "\n\n".join(filter(None, (told, reports.tally(judged.findings))))
+
+
+def _build(chosen: argparse.Namespace) -> int:
+    if not chosen.config.is_file():
+        raise FileNotFoundError(f"there is no {chosen.config} here; run this where mkdocs.yml is")
+    # The theme prints advice about MkDocs 2 on every run; the pins in pyproject.toml are the answer to it.
+    os.environ.setdefault("NO_MKDOCS_2_WARNING", "1")
+    from mkdocs.__main__ import cli as mkdocs  # noqa: PLC0415 - only this command needs MkDocs
+
+    try:
+        mkdocs(["build", "--strict", "--config-file", str(chosen.config)], standalone_mode=True)
+    except SystemExit as end:
+        return CLEAN if not end.code else STOPPED
+    return CLEAN
+
+
+def _explain(chosen: argparse.Namespace) -> int:
+    rule = next((rule for rule in RULES if rule.id == chosen.rule), None)
+    if rule is None:
+        known = ", ".join(sorted(rule.id for rule in RULES))
+        print(f"clampstand: there is no rule {chosen.rule}; the rules are {known}", file=sys.stderr)
+        return COULD_NOT_RUN
+    page = rule.page
+    print(f"{rule.id} ({rule.severity})\n{page.title}\n\nWhy: {page.why}\n\nWhose: {page.whose}")
+    print(f"\nWrong:\n{page.wrong}\n\nRight:\n{page.right}")
+    return CLEAN
+
+
+def _export(chosen: argparse.Namespace) -> int:
+    judged = handbook(chosen.content)
+    if judged.stops:
+        print(_text(judged), file=sys.stderr)
+        return STOPPED
+    from clampstand.build import markdown_pages  # noqa: PLC0415 - rendering is not on the way of check
+
+    for uri, text in markdown_pages(judged).items():
+        target = chosen.folder / uri
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(text, encoding="utf-8", newline="\n")
+    return CLEAN
+
+
+if __name__ == "__main__":
+    sys.exit(main())
