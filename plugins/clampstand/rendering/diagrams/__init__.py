@@ -1,0 +1,1 @@
+"""Drawings made from numbers: signs, plans, circuits and curves, as SVG text."""
