@@ -5,7 +5,7 @@ import re
 from collections.abc import Callable
 from typing import Annotated, Any, ClassVar, Self, TypeVar
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PrivateAttr, WithJsonSchema
+from pydantic import BaseModel, BeforeValidator, ConfigDict, PrivateAttr, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from clampstand.findings import Spot
@@ -215,5 +215,5 @@ Energy = _amount("energy")
 Density = _amount("density")
 MolarMass = _amount("molar mass")
 
-Many = Annotated[tuple[T, ...], BeforeValidator(_as_list), Field(default=())]
+Many = Annotated[tuple[T, ...], BeforeValidator(_as_list)]
 """One or more: a single one may be written without the brackets of a list."""
