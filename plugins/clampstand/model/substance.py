@@ -27,6 +27,7 @@ KIND_OF_FIGURE = {
     "greatest-box-loss": "mass rate",
     "lower-flammable-limit": "fraction",
     "flash-point": "temperature",
+    "vapour-pressure": "pressure",
     "specific-heat": "specific heat",
     "resistivity": "resistivity",
     "young-modulus": "pressure",

@@ -231,3 +231,16 @@ def air_made_flammable(vapour_volume: Quantity, lower_flammable_limit: Quantity)
     '133 l'
     """
     return vapour_volume / lower_flammable_limit
+
+
+@formula("", "x = p/p₀", vapour_pressure=Takes("Pa", at_least=0), pressure=_ROOM_PRESSURE)
+def saturated_fraction(vapour_pressure: Quantity, pressure: Quantity = ATMOSPHERE) -> Quantity:
+    """Fraction of vapour in air that stands over its liquid, ``x = p/p₀`` (pressures in Pa).
+
+    At the temperature of the vapour pressure, below boiling. Above the lower flammable limit an open bottle can
+    catch fire, as ethanol can at 20 °C. Source: Dalton's law.
+
+    >>> f"{saturated_fraction(quantity(5.876, 'kPa')).m_as('percent'):.1f} %"
+    '5.8 %'
+    """
+    return vapour_pressure / pressure
