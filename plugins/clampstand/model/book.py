@@ -12,6 +12,7 @@ from clampstand.model.kit import Item
 from clampstand.model.limit import Limit, Pack
 from clampstand.model.practical import Practical
 from clampstand.model.skill import Skill
+from clampstand.model.substance import Substance
 
 
 @dataclass(frozen=True)
@@ -30,6 +31,7 @@ class Book:
     rooms: Mapping[str, Room] = field(default_factory=dict)
     sources: Mapping[str, Source] = field(default_factory=dict)
     supplies: Mapping[str, SupplyUnit] = field(default_factory=dict)
+    substances: Mapping[str, Substance] = field(default_factory=dict)
 
     def shelf(self, name: str) -> Mapping[str, Entry]:
         """A shelf by its name. Raises AttributeError for a name that is none."""

@@ -32,7 +32,7 @@ class Contact(Entry):
     """What to dial or where to go."""
 
 
-class Department(Definition):
+class Department(Entry):
     """The department this handbook is for, and the day its numbers are worked out for."""
 
     name: Line

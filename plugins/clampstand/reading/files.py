@@ -1,0 +1,130 @@
+"""Which files a handbook has and their text: the only place of this room that touches the disk."""
+
+import os
+import re
+import stat
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from clampstand.findings import Finding, Place
+from clampstand.reading.findings import READING, did_you_mean, listed, stop, warning
+
+LARGEST = 1_000_000
+"""Bytes of one file."""
+
+DEPARTMENT_FILES = ("department", "contacts", "rooms", "sources", "supplies")
+ELSEWHERE = ("pages", "records", "timetable")
+"""Folders of the content that others read."""
+
+FILE_NAME = re.compile(r"[A-Za-z][A-Za-z0-9.-]{0,79}\.yml")
+
+
+@dataclass
+class Shelves:
+    """The text of every file, by folder, and what was wrong with files as such."""
+
+    texts: dict[str, str] = field(default_factory=dict)
+    """File, named from the content folder on → its text, lines ended by a line feed."""
+    broken: dict[str, str] = field(default_factory=dict)
+    """File that is no text → what can be made out of it all the same."""
+    findings: list[Finding] = field(default_factory=list)
+
+    def of(self, folder: str) -> Iterator[tuple[str, str]]:
+        """Name without its ending, and full name, of the files of one folder, in order."""
+        for file in sorted({*self.texts, *self.broken}):
+            if file.startswith(f"{folder}/"):
+                yield file.rsplit("/", 1)[1].removesuffix(".yml"), file
+
+
+def gather(content: Path, folders: tuple[str, ...]) -> Shelves:
+    """Read every file of the known folders, and say what is there besides.
+
+    Args:
+        content: the content folder.
+        folders: the folders that hold definitions, besides that of the department.
+
+    Raises:
+        NotADirectoryError: there is no such folder.
+    """
+    if not content.is_dir():
+        raise NotADirectoryError(f"there is no folder {content}")
+    shelves = Shelves()
+    known = ("department", *folders)
+    for entry in _entries(content, shelves, ""):
+        if entry.name in known and entry.is_dir():
+            _gather_folder(Path(entry.path), entry.name, shelves)
+        elif entry.name not in ELSEWHERE or not entry.is_dir():
+            names = (*known, *ELSEWHERE)
+            mend = did_you_mean(entry.name, names, f"the folders here are {listed(names, 'and', most=20)}")
+            _unused(shelves, _printable(entry.name), mend)
+    return shelves
+
+
+def _entries(folder: Path, shelves: Shelves, inside: str) -> Iterator[os.DirEntry[str]]:
+    """What is in a folder, by name; links are refused and names with a dot in front passed over."""
+    with os.scandir(folder) as found:
+        entries = sorted(found, key=lambda entry: entry.name)
+    for entry in entries:
+        if entry.is_symlink():
+            place = Place(inside + _printable(entry.name), 1, 1)
+            message = "this is a link to somewhere else, which is not followed"
+            shelves.findings.append(stop(READING, place, message, "put the file itself here"))
+        elif not entry.name.startswith("."):
+            yield entry
+
+
+def _gather_folder(folder: Path, name: str, shelves: Shelves) -> None:
+    for entry in _entries(folder, shelves, f"{name}/"):
+        file = f"{name}/{_printable(entry.name)}"
+        if not stat.S_ISREG(entry.stat(follow_symlinks=False).st_mode):
+            _unused(shelves, file, "put the files directly into the folder above")
+        elif not entry.name.endswith(".yml"):
+            _unused(shelves, file, "a definition is a file whose name ends in .yml")
+        elif not FILE_NAME.fullmatch(entry.name):
+            message = f"{_printable(entry.name)} cannot be a file name here, for it is used as an id"
+            mend = "use letters, digits, hyphens and dots, a letter first"
+            shelves.findings.append(stop(READING, Place(file, 1, 1), message, mend))
+        elif name == "department" and entry.name.removesuffix(".yml") not in DEPARTMENT_FILES:
+            otherwise = f"the files here are {listed(DEPARTMENT_FILES, 'and')}"
+            _unused(shelves, file, did_you_mean(entry.name.removesuffix(".yml"), DEPARTMENT_FILES, otherwise))
+        else:
+            _read_file(Path(entry.path), file, shelves)
+
+
+def _unused(shelves: Shelves, file: str, mend: str) -> None:
+    message = f"{file.rsplit('/', 1)[1]} is read by nobody"
+    shelves.findings.append(warning(READING, Place(file, 1, 1), message, mend))
+
+
+def _read_file(path: Path, file: str, shelves: Shelves) -> None:
+    try:
+        with path.open("rb") as opened:
+            raw = opened.read(LARGEST + 1)
+    except OSError:
+        shelves.broken[file] = ""
+        finding = stop(READING, Place(file, 1, 1), "this file cannot be opened", "see who may read it")
+        shelves.findings.append(finding)
+        return
+    if len(raw) > LARGEST:
+        message = f"this file is larger than {LARGEST // 1000} kB"
+        finding = stop(READING, Place(file, 1, 1), message, "spread it over several files")
+    else:
+        text = raw.removeprefix(b"\xef\xbb\xbf").replace(b"\r\n", b"\n")
+        try:
+            shelves.texts[file] = text.decode()
+            return
+        except UnicodeDecodeError as wrong:
+            line = text.count(b"\n", 0, wrong.start) + 1
+            before = text[text.rfind(b"\n", 0, wrong.start) + 1 : wrong.start]
+            column = len(before.decode(errors="replace")) + 1
+            message = "this file is not saved as UTF-8: there is a character here that cannot be read"
+            finding = stop(READING, Place(file, line, column), message, "save it as UTF-8 in your editor")
+    shelves.broken[file] = raw.decode(errors="replace")
+    shelves.findings.append(finding)
+
+
+def _printable(name: str) -> str:
+    """A file name that can be printed, whatever bytes it is made of."""
+    plain = name.encode("utf-8", "backslashreplace").decode()
+    return "".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in plain)

@@ -1,0 +1,192 @@
+"""What each field names: one table, from a class and its field to the shelf or list the name must be on."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from clampstand.findings import Route
+from clampstand.model.base import Definition
+from clampstand.model.department import Department, Room, Source, SupplyUnit
+from clampstand.model.emergency import Action, Emergency
+from clampstand.model.hazard import Hazard
+from clampstand.model.kit import Cylinder, Item
+from clampstand.model.limit import AppliesTo, Limit, Pack
+from clampstand.model.practical import (
+    AllowedException,
+    Circuit,
+    Expectation,
+    Fault,
+    HazardHere,
+    KitLine,
+    Needs,
+    Practical,
+    Release,
+    Review,
+    SourceSlot,
+    Trial,
+    Waste,
+)
+from clampstand.model.skill import Skill
+from clampstand.model.step import Number, Step
+from clampstand.model.substance import Figure, Substance, Table
+
+OWN_KIT = "own kit"
+"""The kit list of the definition itself, or what always stands in its rooms."""
+SLOT = "slot"
+NUMBER = "number"
+DISTANCE = "number or quantity"
+STEP = "step"
+RESULT = "result"
+GIVEN = "given"
+LIMIT = "limits"
+QUOTE = "quote"
+"""Anything that curly brackets in a sentence may name."""
+
+SHELVES: dict[str, str] = {
+    "kit": "items of the kit",
+    "practicals": "practicals",
+    "skills": "skills",
+    "emergencies": "emergencies",
+    "hazards": "hazards",
+    "packs": "packs of limits",
+    "citations": "citations",
+    "contacts": "contacts of the department",
+    "rooms": "rooms",
+    "sources": "sources of the register",
+    "supplies": "supplies of the department",
+    "substances": "substances of the reference figures",
+}
+"""Every shelf of the book, and what lies on it, as a message says it."""
+
+_STEP_ITEMS = [
+    "holds_with",
+    "switches_off",
+    "discharges",
+    "discharges_with",
+    "touches",
+    "puts_on",
+    "takes_off",
+    "puts_up",
+    "takes_down",
+    "brings_in",
+    "handles",
+    "puts_in",
+    "takes_away",
+    "opens",
+    "closes",
+    "lights",
+    "puts_out",
+]
+_STEP_SLOTS = ["signs_out", "takes_out", "picks_up", "sets_down", "puts_back", "counts_back"]
+
+NAMED: dict[tuple[type[Definition], str], str] = {
+    **{(Step, name): OWN_KIT for name in _STEP_ITEMS},
+    **{(Step, name): SLOT for name in _STEP_SLOTS},
+    (Step, "room"): "rooms",
+    (Step, "after"): STEP,
+    (Step, "builds_on"): RESULT,
+    (Step, "switches_on"): NUMBER,
+    (Step, "stand"): DISTANCE,
+    (Number, "obeys"): LIMIT,
+    (Number, "source"): "citations",
+    (Practical, "where"): "rooms",
+    (Practical, "emergency"): "emergencies",
+    (Practical, "see_also"): "practicals",
+    (Practical, "sources_read"): "citations",
+    (Needs, "skills"): "skills",
+    (KitLine, "item"): "kit",
+    (KitLine, "allowance_kept"): "rooms",
+    (SourceSlot, "one_of"): "sources",
+    (Circuit, "supply"): OWN_KIT,
+    (Circuit, "feeds"): OWN_KIT,
+    (Circuit, "voltage"): NUMBER,
+    (Circuit, "through"): NUMBER,
+    (Circuit, "stores"): NUMBER,
+    (Release, "item"): OWN_KIT,
+    (Release, "vented"): NUMBER,
+    (Expectation, "at"): NUMBER,
+    (Expectation, "given"): GIVEN,
+    (Expectation, "source"): "citations",
+    (Fault, "touches"): OWN_KIT,
+    (HazardHere, "hazard"): "hazards",
+    (Waste, "what"): "kit",
+    (Trial, "by"): "contacts",
+    (Review, "written_by"): "contacts",
+    (Review, "approved_by"): "contacts",
+    (AllowedException, "approved_by"): "contacts",
+    (Skill, "kit"): "kit",
+    (Skill, "emergency"): "emergencies",
+    (Action, "needs"): "kit",
+    (Emergency, "ring"): "contacts",
+    (Emergency, "sources_read"): "citations",
+    (Item, "hazards"): "hazards",
+    (Item, "substance"): "substances",
+    (Item, "instead"): "kit",
+    (Cylinder, "kept_in"): "rooms",
+    (Department, "packs"): "packs",
+    (Room, "equipment"): "kit",
+    (Source, "hazards"): "hazards",
+    (SupplyUnit, "item"): "kit",
+    (Limit, "citation"): "citations",
+    (Figure, "citation"): "citations",
+    (Table, "citation"): "citations",
+}
+"""Class and field → where the text in it, or every text of its list or block, must be found."""
+
+NAMED_BY_KEY: dict[tuple[type[Definition], str], str] = {(Step, "switches_on"): OWN_KIT}
+"""The same for fields whose keys are names."""
+
+NO_NAME: frozenset[tuple[type[Definition], str]] = frozenset(
+    {
+        (AllowedException, "rule"),  # a rule of the checks
+        (AppliesTo, "nuclide"),
+        (Emergency, "sign"),  # a drawing
+        (Expectation, "compute"),  # a calculator
+        (Hazard, "sign"),
+        (Hazard, "in_place"),  # a word that hazards and items share, as are the next ones
+        (Item, "stops"),
+        (Item, "needs_washing"),
+        (Limit, "key"),
+        (Limit, "supersedes"),
+        (Pack, "pack"),
+        (Source, "nuclide"),
+        (Source, "in_equilibrium_with"),
+        (Substance, "figures"),  # a name the model itself knows
+        (Substance, "tables"),
+    }
+)
+"""Fields of ids that are looked up on another floor, or are words of their own."""
+
+
+class Named:
+    """One name in the content: what is written, where, and on which shelf it must be."""
+
+    __slots__ = ("at_key", "route", "shelf", "text")
+
+    def __init__(self, text: str, route: Route, shelf: str, at_key: bool = False) -> None:
+        self.text, self.route, self.shelf, self.at_key = text, route, shelf, at_key
+
+
+def names_in(definition: Definition, route: Route = ()) -> Iterator[Named]:
+    """Every name in a definition and in the parts of it, and every sentence that has a curly bracket."""
+    kind = type(definition)
+    for name, value in definition.__dict__.items():
+        if not value:
+            continue
+        if isinstance(value, dict) and (kind, name) in NAMED_BY_KEY:
+            shelf = NAMED_BY_KEY[kind, name]
+            yield from (Named(key, (*route, name, key), shelf, at_key=True) for key in value)
+        yield from _names(value, (*route, name), NAMED.get((kind, name), QUOTE))
+
+
+def _names(value: Any, route: Route, shelf: str) -> Iterator[Named]:
+    if isinstance(value, str):
+        if shelf != QUOTE or "{" in value or "}" in value:
+            yield Named(value, route, shelf)
+    elif isinstance(value, Definition):
+        yield from names_in(value, route)
+    elif isinstance(value, tuple):
+        for number, part in enumerate(value):
+            yield from _names(part, (*route, number), shelf)
+    elif isinstance(value, dict):
+        for key, part in value.items():
+            yield from _names(part, (*route, key), shelf)

@@ -1,0 +1,82 @@
+"""What is wrong with a file that is no YAML at all, in words for somebody who has never heard of YAML."""
+
+import re
+
+import yaml
+
+from clampstand.findings import Finding, Place
+from clampstand.reading.findings import READING, shown, stop
+
+_TEXT_IN_QUOTES = "put the whole text between double quotes"
+_INDENT = "line the keys of one block up under each other, with spaces"
+
+
+def syntax_finding(error: yaml.YAMLError, file: str, lines: list[str]) -> Finding:
+    """The finding for an error of the YAML parser, at the character a person would look at first."""
+    mark = getattr(error, "problem_mark", None)
+    context = getattr(error, "context_mark", None)
+    problem = str(getattr(error, "problem", ""))
+    if mark is None:
+        return stop(READING, Place(file, 1, 1), "this file cannot be read", "write it as YAML")
+    if context is not None and ("quoted" in str(error) or "flow" in str(error)):
+        return _left_open(error, file, lines)
+    row, column = min(mark.line, len(lines) - 1), mark.column
+    message, mend = _words(problem, lines[row], column, lines[:row])
+    return stop(READING, Place(file, row + 1, column + 1), message, mend, found=lines[row])
+
+
+def _left_open(error: yaml.YAMLError, file: str, lines: list[str]) -> Finding:
+    """An opened quote or bracket: the place to look at is where it was opened, not where the file ends."""
+    context, mark = error.context_mark, error.problem_mark  # type: ignore[attr-defined]
+    place = Place(file, context.line + 1, context.column + 1)
+    written = lines[min(context.line, len(lines) - 1)]
+    if "escape" in str(error):
+        place = Place(file, mark.line + 1, mark.column + 1)
+        message, mend = "a backslash in double quotes begins something unknown", "use single quotes instead"
+    elif "quoted" in str(error):
+        message, mend = "a quotation mark is opened here and not closed", "write the closing mark"
+    else:
+        bracket = written[context.column : context.column + 1]
+        close = {"[": "]", "{": "}"}.get(bracket, "bracket")
+        message = f"{bracket} is opened here and not closed, or a comma is missing in it"
+        mend = f"close it with {close}, or {_TEXT_IN_QUOTES} if it is no list"
+    return stop(READING, place, message, mend, found=written)
+
+
+_AFTER_QUOTE = re.compile(r"\s*(- )?[^:]*:\s+[\"']")
+_BRACKET_FIRST = re.compile(r"\s*(- )?([^:]*:\s+)?[{\[]")
+
+
+def _words(problem: str, line: str, column: int, above: list[str]) -> tuple[str, str]:
+    """Message and mend for an error, told apart by the line it stands in."""
+    sign = line[column : column + 1]
+    told = "this line does not fit the ones above it", _INDENT
+    if "\t" in line[: len(line) - len(line.lstrip())]:
+        told = "this line begins with a tab", "use spaces instead of the tab"
+    elif "cannot start any token" in problem:
+        told = f"a text cannot begin with {shown(sign)}", _TEXT_IN_QUOTES
+    elif "mapping values" in problem:
+        told = _colon(line, column, above)
+    elif "expected key" in problem and _AFTER_QUOTE.match(line):
+        told = "there is more text after the closing quotation mark", "use the other sort of quotation marks"
+    elif "expected key" in problem and _BRACKET_FIRST.match(line):
+        told = "a text that begins with a bracket needs quotation marks", _TEXT_IN_QUOTES
+    elif "block sequence entries" in problem:
+        told = "a list begins on the line of its key", "begin the list on the next line"
+    elif "block scalar" in problem or "comment or line break" in problem:
+        told = "a text that begins with > or | begins on the next line", _TEXT_IN_QUOTES
+    elif "document start" in problem:
+        told = "there is something after the end of the file's content", "take out the line of dots above it"
+    elif sign and sign in "]},":
+        told = f"{sign} does not belong here", "take it out, or put the text in quotes"
+    return told
+
+
+def _colon(line: str, column: int, above: list[str]) -> tuple[str, str]:
+    """Three mistakes end in a colon that cannot be: a second one, one indented too far, none above."""
+    if ":" in line[:column]:
+        return "there is a second colon in this line", _TEXT_IN_QUOTES
+    before = next((text for text in reversed(above) if text.strip()), "")
+    if re.match(r"\s*(- )?[^:#]+$", before) or re.match(r"\s*(- )?[^:\s]+:\S", before):
+        return "the line above has no colon with a space after it", "write the key above, a colon and a space"
+    return "this line is indented too far, or the text above it is not finished", _INDENT
