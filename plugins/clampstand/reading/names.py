@@ -8,7 +8,7 @@ from clampstand.model.base import Definition
 from clampstand.model.department import Department, Room, Source, SupplyUnit
 from clampstand.model.emergency import Action, Emergency
 from clampstand.model.hazard import Hazard
-from clampstand.model.kit import Cylinder, Item
+from clampstand.model.kit import Item
 from clampstand.model.limit import AppliesTo, Limit, Pack
 from clampstand.model.practical import (
     AllowedException,
@@ -120,8 +120,8 @@ NAMED: dict[tuple[type[Definition], str], str] = {
     (Emergency, "sources_read"): "citations",
     (Item, "hazards"): "hazards",
     (Item, "substance"): "substances",
+    (Item, "kept_in"): "rooms",
     (Item, "instead"): "kit",
-    (Cylinder, "kept_in"): "rooms",
     (Department, "packs"): "packs",
     (Room, "equipment"): "kit",
     (Source, "hazards"): "hazards",
