@@ -85,6 +85,27 @@ def activities_on_collector(
     return {m.name: quantity(after[m.name] * _rate(m.half_life), "Bq") for m in ordered}
 
 
+def equilibrium_shares(members: Iterable[Member], parent: str) -> dict[str, float]:
+    """Activity of each member as a share of its parent's, in secular equilibrium: branchings multiplied.
+
+    Holds when every member is far shorter-lived than the parent and fed for long enough; for a source of a
+    known age use :func:`chain_activities`. Source: Bateman (1910), limit of a long-lived parent.
+
+    >>> caesium = Member("Cs-137", quantity(30.1671, "year"), (("Ba-137m", 0.94399),))
+    >>> equilibrium_shares([caesium, Member("Ba-137m", quantity(2.552, "min"))], "Cs-137")
+    {'Cs-137': 1.0, 'Ba-137m': 0.94399}
+    """
+    ordered = _parents_first(members)
+    if parent not in {m.name for m in ordered}:
+        raise OutOfRange(f"not in the chain: {parent}")
+    shares = {m.name: float(m.name == parent) for m in ordered}
+    for m in ordered:
+        for name, branching in m.progeny:
+            if name in shares:
+                shares[name] += shares[m.name] * branching
+    return shares
+
+
 def in_growth(
     parent_activity: Quantity,
     parent_half_life: Quantity,
