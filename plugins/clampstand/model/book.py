@@ -5,11 +5,14 @@ from dataclasses import dataclass, field
 
 from clampstand.model.base import Entry
 from clampstand.model.citation import Citation
+from clampstand.model.coefficients import CoefficientTable
 from clampstand.model.department import Contact, Department, Room, Source, SupplyUnit
 from clampstand.model.emergency import Emergency
 from clampstand.model.hazard import Hazard
 from clampstand.model.kit import Item
 from clampstand.model.limit import Limit, Pack
+from clampstand.model.material import Material
+from clampstand.model.nuclide import Nuclide
 from clampstand.model.practical import Practical
 from clampstand.model.skill import Skill
 from clampstand.model.substance import Substance
@@ -31,6 +34,9 @@ class Book:
     rooms: Mapping[str, Room] = field(default_factory=dict)
     sources: Mapping[str, Source] = field(default_factory=dict)
     supplies: Mapping[str, SupplyUnit] = field(default_factory=dict)
+    nuclides: Mapping[str, Nuclide] = field(default_factory=dict)
+    coefficients: Mapping[str, CoefficientTable] = field(default_factory=dict)
+    materials: Mapping[str, Material] = field(default_factory=dict)
     substances: Mapping[str, Substance] = field(default_factory=dict)
 
     def shelf(self, name: str) -> Mapping[str, Entry]:

@@ -3,7 +3,7 @@
 import os
 import re
 import stat
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -13,7 +13,6 @@ from clampstand.reading.findings import READING, did_you_mean, listed, stop, war
 LARGEST = 1_000_000
 """Bytes of one file."""
 
-DEPARTMENT_FILES = ("department", "contacts", "rooms", "sources", "supplies")
 ELSEWHERE = ("pages", "records", "timetable")
 """Folders of the content that others read."""
 
@@ -37,12 +36,12 @@ class Shelves:
                 yield file.rsplit("/", 1)[1].removesuffix(".yml"), file
 
 
-def gather(content: Path, folders: tuple[str, ...]) -> Shelves:
+def gather(content: Path, folders: Mapping[str, tuple[str, ...]]) -> Shelves:
     """Read every file of the known folders, and say what is there besides.
 
     Args:
         content: the content folder.
-        folders: the folders that hold definitions, besides that of the department.
+        folders: the folders that hold definitions, each with the only files it may hold, or none for any.
 
     Raises:
         NotADirectoryError: there is no such folder.
@@ -50,12 +49,11 @@ def gather(content: Path, folders: tuple[str, ...]) -> Shelves:
     if not content.is_dir():
         raise NotADirectoryError(f"there is no folder {content}")
     shelves = Shelves()
-    known = ("department", *folders)
     for entry in _entries(content, shelves, ""):
-        if entry.name in known and entry.is_dir():
-            _gather_folder(Path(entry.path), entry.name, shelves)
+        if entry.name in folders and entry.is_dir():
+            _gather_folder(Path(entry.path), entry.name, folders[entry.name], shelves)
         elif entry.name not in ELSEWHERE or not entry.is_dir():
-            names = (*known, *ELSEWHERE)
+            names = (*folders, *ELSEWHERE)
             mend = did_you_mean(entry.name, names, f"the folders here are {listed(names, 'and', most=20)}")
             _unused(shelves, _printable(entry.name), mend)
     return shelves
@@ -74,7 +72,7 @@ def _entries(folder: Path, shelves: Shelves, inside: str) -> Iterator[os.DirEntr
             yield entry
 
 
-def _gather_folder(folder: Path, name: str, shelves: Shelves) -> None:
+def _gather_folder(folder: Path, name: str, only: tuple[str, ...], shelves: Shelves) -> None:
     for entry in _entries(folder, shelves, f"{name}/"):
         file = f"{name}/{_printable(entry.name)}"
         if not stat.S_ISREG(entry.stat(follow_symlinks=False).st_mode):
@@ -85,9 +83,8 @@ def _gather_folder(folder: Path, name: str, shelves: Shelves) -> None:
             message = f"{_printable(entry.name)} cannot be a file name here, for it is used as an id"
             mend = "use letters, digits, hyphens and dots, a letter first"
             shelves.findings.append(stop(READING, Place(file, 1, 1), message, mend))
-        elif name == "department" and entry.name.removesuffix(".yml") not in DEPARTMENT_FILES:
-            otherwise = f"the files here are {listed(DEPARTMENT_FILES, 'and')}"
-            _unused(shelves, file, did_you_mean(entry.name.removesuffix(".yml"), DEPARTMENT_FILES, otherwise))
+        elif only and (stem := entry.name.removesuffix(".yml")) not in only:
+            _unused(shelves, file, did_you_mean(stem, only, f"the files here are {listed(only, 'and')}"))
         else:
             _read_file(Path(entry.path), file, shelves)
 

@@ -5,11 +5,14 @@ from typing import Any
 
 from clampstand.findings import Route
 from clampstand.model.base import Definition
+from clampstand.model.coefficients import CoefficientTable
 from clampstand.model.department import Department, Room, Source, SupplyUnit
 from clampstand.model.emergency import Action, Emergency
 from clampstand.model.hazard import Hazard
 from clampstand.model.kit import Item
 from clampstand.model.limit import AppliesTo, Limit, Pack
+from clampstand.model.material import Material
+from clampstand.model.nuclide import Branches, HalfLife, Lines, Nuclide
 from clampstand.model.practical import (
     AllowedException,
     Circuit,
@@ -53,6 +56,9 @@ SHELVES: dict[str, str] = {
     "rooms": "rooms",
     "sources": "sources of the register",
     "supplies": "supplies of the department",
+    "nuclides": "nuclides of the reference figures",
+    "coefficients": "tables of the reference figures",
+    "materials": "materials of the reference figures",
     "substances": "substances of the reference figures",
 }
 """Every shelf of the book, and what lies on it, as a message says it."""
@@ -127,7 +133,14 @@ NAMED: dict[tuple[type[Definition], str], str] = {
     (Source, "hazards"): "hazards",
     (SupplyUnit, "item"): "kit",
     (Limit, "citation"): "citations",
+    (AppliesTo, "nuclide"): "nuclides",
+    (Source, "nuclide"): "nuclides",
+    (Source, "in_equilibrium_with"): "nuclides",
     (Figure, "citation"): "citations",
+    (HalfLife, "citation"): "citations",
+    (Lines, "citation"): "citations",
+    (Branches, "citation"): "citations",
+    (CoefficientTable, "citation"): "citations",
     (Table, "citation"): "citations",
 }
 """Class and field → where the text in it, or every text of its list or block, must be found."""
@@ -138,7 +151,6 @@ NAMED_BY_KEY: dict[tuple[type[Definition], str], str] = {(Step, "switches_on"): 
 NO_NAME: frozenset[tuple[type[Definition], str]] = frozenset(
     {
         (AllowedException, "rule"),  # a rule of the checks
-        (AppliesTo, "nuclide"),
         (Emergency, "sign"),  # a drawing
         (Expectation, "compute"),  # a calculator
         (Hazard, "sign"),
@@ -148,9 +160,10 @@ NO_NAME: frozenset[tuple[type[Definition], str]] = frozenset(
         (Limit, "key"),
         (Limit, "supersedes"),
         (Pack, "pack"),
-        (Source, "nuclide"),
-        (Source, "in_equilibrium_with"),
-        (Substance, "figures"),  # a name the model itself knows
+        (Nuclide, "element"),
+        (Nuclide, "progeny"),  # what it turns into may be stable, or of no concern
+        (Material, "figures"),  # a name the model itself knows
+        (Substance, "figures"),
         (Substance, "tables"),
     }
 )

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import TypeAlias
+from typing import Protocol, TypeAlias
 
 import yaml
 
@@ -12,7 +12,16 @@ from clampstand.reading.findings import READING, shown, stop, warning
 from clampstand.reading.syntax import syntax_finding
 
 Plain: TypeAlias = "str | list[Plain] | dict[str, Plain]"
-Stretch: TypeAlias = tuple[yaml.Mark, yaml.Mark]
+
+
+class Mark(Protocol):
+    """A point of the text, as either of PyYAML's parsers gives it, counted from 0."""
+
+    line: int
+    column: int
+
+
+Stretch: TypeAlias = tuple[Mark, Mark]
 """The marks at both ends of a key or value: made into a place only when somebody asks."""
 
 DEEPEST = 20
@@ -53,7 +62,11 @@ class Sheet:
         return Place(self.file, 1, 1)
 
 
-def _place(start: yaml.Mark, end: yaml.Mark, lines: list[str], file: str) -> Place:
+def _ends(event: yaml.Event) -> Stretch:
+    return event.start_mark, event.end_mark  # type: ignore[return-value]  # the stubs allow for no mark at all
+
+
+def _place(start: Mark, end: Mark, lines: list[str], file: str) -> Place:
     """A stretch of text, or of its first line, as a place."""
     line = start.line
     last = end.column if end.line == line else len(lines[line].rstrip()) if line < len(lines) else 0
@@ -113,7 +126,7 @@ class _Block:
 
     holder: "list[Plain] | dict[str, Plain]"
     route: Route
-    start: yaml.Mark
+    start: Mark
     flow: bool
     muted: bool = False
     """Its content is a second version of something: looked through, kept nowhere."""
@@ -204,9 +217,10 @@ class _Walk:
             self._find(event, "there is an invisible character in this text", "take out the \\ and its code")
             text = ""
         if self._loses_text and not event.style:
-            rest = self.lines[event.end_mark.line][event.end_mark.column :]
+            end = _ends(event)[1]
+            rest = self.lines[end.line][end.column :]
             if match := _LOST.match(rest):
-                self._lost(event, rest[match.start() :])
+                self._lost(end, rest[match.start() :])
         block = self._open[-1] if self._open else None
         if block is not None and isinstance(block.holder, dict) and block.key is None:
             self._key(block, text, event)
@@ -215,8 +229,8 @@ class _Walk:
                 self._nothing(event)
             self._value(text, event)
 
-    def _lost(self, event: yaml.Event, rest: str) -> None:
-        place = Place(self.file, event.end_mark.line + 1, event.end_mark.column + 1, len(rest.rstrip()))
+    def _lost(self, end: Mark, rest: str) -> None:
+        place = Place(self.file, end.line + 1, end.column + 1, len(rest.rstrip()))
         message = "the text ends here: what follows a space and # is read by nobody"
         mend = "put the whole text between double quotes, or write a space after # if it is a note"
         self.findings.append((self._route(), warning(READING, place, message, mend, found=rest)))
@@ -231,7 +245,7 @@ class _Walk:
                 "a colon needs a space after it"
             )
         route = self._route()
-        place = self._place(*self.keys.get(route, (event.start_mark, event.end_mark)))
+        place = self._place(*self.keys.get(route, _ends(event)))
         if block is None or not block.muted:
             self.findings.append((route, stop(READING, place, "nothing is written here", mend)))
 
@@ -246,13 +260,11 @@ class _Walk:
         elif key in block.holder:
             first = self.keys[route][0]
             message = f"{shown(key)} is written twice; the first is in line {first.line + 1}"
-            finding = stop(
-                READING, self._place(event.start_mark, event.end_mark), message, "keep one of the two"
-            )
+            finding = stop(READING, self._place(*_ends(event)), message, "keep one of the two")
             self.findings.append((route, finding))
             block.key_muted = True
         else:
-            self.keys[route] = (event.start_mark, event.end_mark)
+            self.keys[route] = _ends(event)
             if not key or _FALSE_SPACE.search(key):
                 self._find(event, "this key is empty or has a tab or no-break space in it", "type it again")
 
@@ -266,7 +278,7 @@ class _Walk:
         else:
             muted = block is not None and (block.muted or block.key_muted)
         holder: list[Plain] | dict[str, Plain] = {} if isinstance(event, yaml.MappingStartEvent) else []
-        self._open.append(_Block(holder, self._route(), event.start_mark, bool(event.flow_style), muted))
+        self._open.append(_Block(holder, self._route(), _ends(event)[0], bool(event.flow_style), muted))
 
     def _finish(self, event: yaml.CollectionEndEvent) -> None:
         block = self._open.pop()
@@ -276,12 +288,12 @@ class _Walk:
         else:
             self._value(block.holder, event, block.start)
 
-    def _value(self, value: Plain, event: yaml.Event, start: yaml.Mark | None = None) -> None:
+    def _value(self, value: Plain, event: yaml.Event, start: Mark | None = None) -> None:
         """Put a finished value where it belongs."""
         block = self._open[-1] if self._open else None
         if block is None:
             self.data = value
-            self.values[()] = (start or event.start_mark, event.end_mark)
+            self.values[()] = _ends(event) if start is None else (start, _ends(event)[1])
             return
         if isinstance(block.holder, dict) and block.key is None:  # an alias instead of a key
             block.key, block.key_muted = "", True
@@ -295,7 +307,7 @@ class _Walk:
                 block.holder[block.key or ""] = value
             block.key, block.key_muted = None, False
         if not muted:
-            self.values[route] = (start or event.start_mark, event.end_mark)
+            self.values[route] = _ends(event) if start is None else (start, _ends(event)[1])
 
     def _route(self) -> Route:
         """The route of the value that comes next."""
@@ -305,14 +317,14 @@ class _Walk:
         return (*block.route, len(block.holder) if isinstance(block.holder, list) else block.key or "")
 
     def _find(self, event: yaml.Event, message: str, mend: str) -> None:
-        place = self._place(event.start_mark, event.end_mark)
+        place = self._place(*_ends(event))
         self.findings.append((self._route(), stop(READING, place, message, mend)))
 
     def _refuse(self, event: yaml.Event, message: str, mend: str) -> None:
-        self.give_up((), stop(READING, self._place(event.start_mark, event.end_mark), message, mend))
+        self.give_up((), stop(READING, self._place(*_ends(event)), message, mend))
         raise _Enough
 
-    def _place(self, start: yaml.Mark, end: yaml.Mark) -> Place:
+    def _place(self, start: Mark, end: Mark) -> Place:
         return _place(start, end, self.lines, self.file)
 
     def _at(self, index: int) -> Place:

@@ -11,11 +11,14 @@ from clampstand.findings import Finding, Place, Route, Spot, in_order
 from clampstand.model.base import Definition, Entry
 from clampstand.model.book import Book
 from clampstand.model.citation import Citation
+from clampstand.model.coefficients import CoefficientTable
 from clampstand.model.department import Contact, Department, Room, Source, SupplyUnit
 from clampstand.model.emergency import Emergency
 from clampstand.model.hazard import Hazard
 from clampstand.model.kit import Item
 from clampstand.model.limit import Pack
+from clampstand.model.material import Material
+from clampstand.model.nuclide import Nuclide
 from clampstand.model.practical import Practical
 from clampstand.model.skill import Skill
 from clampstand.model.substance import Substance
@@ -38,11 +41,21 @@ _OF_THE_DEPARTMENT: dict[str, type[Entry]] = {
     "department/sources.yml": Source,
     "department/supplies.yml": SupplyUnit,
 }
-_REFERENCE: dict[str, type[Entry]] = {"reference/substances.yml": Substance}
+_REFERENCE: dict[str, type[Entry]] = {
+    "reference/nuclides.yml": Nuclide,
+    "reference/coefficients.yml": CoefficientTable,
+    "reference/materials.yml": Material,
+    "reference/substances.yml": Substance,
+}
 """File → what it holds by id."""
 
 _PACKS = "limits"
-_FOLDERS = (*_FILE_EACH, *_MANY_A_FILE, _PACKS, "reference")
+_FOLDERS: dict[str, tuple[str, ...]] = {
+    "department": ("department", "contacts", "rooms", "sources", "supplies"),
+    **dict.fromkeys((*_FILE_EACH, *_MANY_A_FILE, _PACKS), ()),
+    "reference": tuple(file.split("/")[1].removesuffix(".yml") for file in _REFERENCE),
+}
+"""Folder → the only files it may hold; none named means any."""
 
 _E = TypeVar("_E", bound=Definition)
 

@@ -135,7 +135,7 @@ class _LookUp:
         if kind == DISTANCE or (kind == NUMBER and here.what == "skill"):
             return text in here.of(NUMBER) or _is_amount(text)
         if kind == GIVEN:
-            shelves = ("rooms", "substances", "sources", "supplies")
+            shelves = ("rooms", "substances", "materials", "nuclides", "sources", "supplies")
             known = any(self._is_known(text, shelf, here) for shelf in (NUMBER, SLOT, OWN_KIT, *shelves))
             return known or _is_amount(text)
         return False

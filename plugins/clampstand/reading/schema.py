@@ -138,7 +138,7 @@ class _Attempt(Generic[D]):
         return True
 
 
-def _block(data: Any, route: Route) -> Mapping[str, Plain] | None:
+def _block(data: Any, route: tuple[Any, ...]) -> Mapping[str, Plain] | None:
     """The block of keys at a route, if that is what stands there."""
     for part in route:
         if not isinstance(data, dict | list):
