@@ -237,8 +237,8 @@ def air_made_flammable(vapour_volume: Quantity, lower_flammable_limit: Quantity)
 def saturated_fraction(vapour_pressure: Quantity, pressure: Quantity = ATMOSPHERE) -> Quantity:
     """Fraction of vapour in air that stands over its liquid, ``x = p/p₀`` (pressures in Pa).
 
-    At the temperature of the vapour pressure, below boiling. Above the lower flammable limit an open bottle can
-    catch fire, as ethanol can at 20 °C. Source: Dalton's law.
+    At the temperature of the vapour pressure, below boiling. Above the lower flammable limit an open bottle
+    can catch fire, as ethanol can at 20 °C. Source: Dalton's law.
 
     >>> f"{saturated_fraction(quantity(5.876, 'kPa')).m_as('percent'):.1f} %"
     '5.8 %'
