@@ -1,0 +1,54 @@
+"""The look of the site as files: one stylesheet, small scripts, fonts; named by what is in them."""
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+ASSETS = Path(__file__).parent / "theme" / "assets"
+OVERRIDES = Path(__file__).parent / "theme" / "overrides"
+
+_SHEETS = ("tokens.css", "theme.css", "parts.css")
+_SCRIPTS = ("narrow.js",)
+_SHIM = "vendor/iframe-worker.js"
+_FOLDER = "assets/clampstand"
+
+
+@dataclass(frozen=True, slots=True)
+class Assets:
+    """Files for the site and how pages name them.
+
+    Args:
+        files: content by address.
+        stylesheet: the address of the stylesheet.
+        scripts: the addresses of the scripts.
+        shim: the address of the script that lets search work from a folder on a disk.
+    """
+
+    files: Mapping[str, bytes]
+    stylesheet: str
+    scripts: tuple[str, ...]
+    shim: str
+
+
+@cache
+def assets() -> Assets:
+    """The assets, read once."""
+    files: dict[str, bytes] = {
+        f"{_FOLDER}/fonts/{font.name}": font.read_bytes() for font in sorted((ASSETS / "fonts").iterdir())
+    }
+    sheet = b"\n".join((ASSETS / name).read_bytes() for name in _SHEETS)
+    stylesheet = _keep(files, "handbook.css", sheet)
+    scripts = tuple(_keep(files, name, (ASSETS / name).read_bytes()) for name in _SCRIPTS)
+    shim = _keep(files, "iframe-worker.js", (ASSETS / _SHIM).read_bytes())
+    files[f"{_FOLDER}/iframe-worker.LICENSE.txt"] = (ASSETS / "vendor/iframe-worker.LICENSE.txt").read_bytes()
+    return Assets(files, stylesheet, scripts, shim)
+
+
+def _keep(files: dict[str, bytes], name: str, content: bytes) -> str:
+    """Put a file among the others under a name that changes with its content, and give its address."""
+    stem, _, ending = name.rpartition(".")
+    address = f"{_FOLDER}/{stem}.{hashlib.sha256(content).hexdigest()[:10]}.{ending}"
+    files[address] = content
+    return address

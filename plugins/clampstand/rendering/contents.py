@@ -1,0 +1,95 @@
+"""Everything the pages are made from, and the few look-ups that several pages share."""
+
+import datetime as dt
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from clampstand.calculators.sheet import Sheet
+from clampstand.checks.rule import Rule
+from clampstand.findings import Finding
+from clampstand.limits import the_limit
+from clampstand.model.book import Book
+from clampstand.model.limit import Limit
+from clampstand.model.practical import Practical
+from clampstand.model.step import Number
+from clampstand.rendering.prose import Quotes
+
+Shared = tuple[Practical, ...]
+
+
+@dataclass(frozen=True)
+class Contents:
+    """What was read, found and worked out. Pages show it and add nothing."""
+
+    book: Book
+    sheets: Mapping[str, Sheet]
+    findings: tuple[Finding, ...] = ()
+    rules: Sequence[Rule] = ()
+
+    @property
+    def day(self) -> dt.date:
+        """The day every number holds for."""
+        return self.book.department.computed_for
+
+    @cached_property
+    def quotes(self) -> Quotes:
+        """What a text outside any practical may quote."""
+        return Quotes(self.book)
+
+    @cached_property
+    def _by_subject(self) -> Mapping[str, tuple[Finding, ...]]:
+        found: dict[str, list[Finding]] = {}
+        for finding in self.findings:
+            found.setdefault(finding.subject, []).append(finding)
+        return {subject: tuple(of_it) for subject, of_it in found.items()}
+
+    def about(self, subject: str) -> tuple[Finding, ...]:
+        """The findings about one definition, as ``practicals/spark-counter``."""
+        return self._by_subject.get(subject, ())
+
+    @cached_property
+    def using_item(self) -> Mapping[str, Shared]:
+        """The practicals whose kit lists name an item."""
+        return self._shared({p.id: sorted(p.items) for p in self.book.practicals.values()})
+
+    @cached_property
+    def using_source(self) -> Mapping[str, Shared]:
+        """The practicals a source may serve in."""
+        practicals = self.book.practicals.values()
+        return self._shared(
+            {p.id: [source for slot in p.sources for source in slot.one_of] for p in practicals}
+        )
+
+    @cached_property
+    def resting_on(self) -> Mapping[str, Shared]:
+        """The practicals that declare a number which obeys a limit's key."""
+        practicals = self.book.practicals.values()
+        return self._shared({p.id: [n.obeys for n in p.numbers.values() if n.obeys] for p in practicals})
+
+    @cached_property
+    def meeting(self) -> Mapping[str, Shared]:
+        """The practicals that name an emergency."""
+        return self._shared({p.id: p.emergency for p in self.book.practicals.values()})
+
+    @cached_property
+    def needing_skill(self) -> Mapping[str, Shared]:
+        """The practicals that ask for a skill."""
+        return self._shared({p.id: p.needs.skills for p in self.book.practicals.values()})
+
+    def _shared(self, named: Mapping[str, Sequence[str]]) -> Mapping[str, Shared]:
+        """Turn what each practical names round: for each name, the practicals, by title."""
+        turned: dict[str, list[Practical]] = {}
+        for practical_id in sorted(named, key=lambda one: self.book.practicals[one].title):
+            for name in dict.fromkeys(named[practical_id]):
+                turned.setdefault(name, []).append(self.book.practicals[practical_id])
+        return {name: tuple(practicals) for name, practicals in turned.items()}
+
+    @cached_property
+    def _limits(self) -> Mapping[str, Limit | None]:
+        keys = {limit.key for limit in self.book.limits_in_force}
+        return {key: the_limit(key, self.book) for key in keys}
+
+    def limit_of(self, number: Number) -> Limit | None:
+        """The strictest limit in force that a declared number obeys."""
+        return self._limits.get(number.obeys) if number.obeys else None

@@ -1,0 +1,1 @@
+"""The pages of the handbook, one kind of page a module."""

@@ -1,0 +1,109 @@
+"""The pages that list a whole shelf: home, practicals, kit, sources, citations."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from clampstand.calculators.clock import phase_length
+from clampstand.findings import Finding
+from clampstand.model.practical import Practical
+from clampstand.rendering.contents import Contents
+from clampstand.rendering.page import SearchWords, SitePage
+from clampstand.rendering.pages.making import made
+from clampstand.rendering.pages.practical import rooms_of
+from clampstand.rendering.readiness import against
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A practical as one line of a table, with what the table can be narrowed by."""
+
+    practical: Practical
+    families: tuple[str, ...]
+    rooms: tuple[str, ...]
+    minutes: int
+    against: tuple[Finding, ...]
+
+
+def row_of(practical: Practical, contents: Contents) -> Row:
+    """The line of one practical."""
+    hazards = contents.book.hazards
+    families = sorted({hazards[h.hazard].family for h in practical.hazards if h.hazard in hazards})
+    length = phase_length(practical, "set_up") + phase_length(practical, "run")
+    return Row(
+        practical,
+        tuple(families),
+        tuple(rooms_of(practical, "run", contents)),
+        round(float((length + phase_length(practical, "clear_up")).m_as("min"))),
+        against(practical, contents),
+    )
+
+
+def rows(contents: Contents) -> list[Row]:
+    """Every practical, by subject and title."""
+    practicals = contents.book.practicals.values()
+    return [row_of(p, contents) for p in sorted(practicals, key=lambda p: (p.subject, p.title.casefold()))]
+
+
+def home_page(contents: Contents) -> SitePage:
+    """The front page: find a practical, what stands against running any, what to do when it goes wrong."""
+    return made(
+        "index.html",
+        contents.book.department.name,
+        "home",
+        contents,
+        rows=rows(contents),
+        in_navigation=True,
+    )
+
+
+def practicals_page(contents: Contents) -> SitePage:
+    """The table of every practical, which the reader can narrow down."""
+    listed = rows(contents)
+    return made(
+        "practicals/index.html",
+        "Practicals",
+        "practicals",
+        contents,
+        rows=listed,
+        choices=choices(listed),
+        search=SearchWords("every practical in one table, by subject, hazard, room, age and time"),
+        in_navigation=True,
+    )
+
+
+def choices(listed: list[Row]) -> Mapping[str, list[str]]:
+    """What the table may be narrowed by, and the values that occur."""
+    return {
+        "subject": sorted({row.practical.subject for row in listed}),
+        "hazard": sorted({family for row in listed for family in row.families}),
+        "room": sorted({room for row in listed for room in row.rooms}),
+    }
+
+
+def kit_page(contents: Contents) -> SitePage:
+    """Every item: where it is kept, where it is used, what to look at."""
+    items = sorted(contents.book.kit.values(), key=lambda item: item.name.casefold())
+    names = (name for item in items for name in (item.name, *item.also))
+    return made(
+        "kit/index.html",
+        "Kit",
+        "kit",
+        contents,
+        items=items,
+        search=SearchWords(" ".join(dict.fromkeys(names))),
+        in_navigation=True,
+    )
+
+
+def citations_page(contents: Contents) -> SitePage:
+    """Every source a figure or a limit names, and how much of it was read."""
+    citations = sorted(contents.book.citations.values(), key=lambda one: one.title.casefold())
+    return made(
+        "citations/index.html",
+        "Where figures come from",
+        "citations",
+        contents,
+        citations=citations,
+        search=SearchWords("citations references standards laws books data figures"),
+        in_navigation=True,
+    )

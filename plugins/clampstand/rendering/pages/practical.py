@@ -1,0 +1,98 @@
+"""The teacher's page of a practical: may I run it, what do I say and do, what will I see."""
+
+from itertools import islice
+
+from clampstand.calculators.clock import phase_length
+from clampstand.calculators.worked import CannotWork, Worked
+from clampstand.model.practical import PHASES, Fault, Phase, Practical
+from clampstand.rendering.contents import Contents
+from clampstand.rendering.page import SearchWords, SitePage
+from clampstand.rendering.pages.making import made, search_words
+from clampstand.rendering.prose import plain, quotes_of
+from clampstand.rendering.readiness import against
+
+PHASE_TITLES: dict[Phase, str] = {
+    "prepare": "Before the lesson",
+    "set_up": "Setting up",
+    "run": "In the lesson",
+    "clear_up": "Clearing up",
+}
+_DOSES = ("dose", "dose rate", "absorbed dose", "absorbed dose rate")
+_KEY_NUMBERS = 3
+
+
+def practical_page(practical: Practical, contents: Contents) -> SitePage:
+    """The teacher's page."""
+    sheet = contents.sheets[practical.id]
+    return made(
+        f"practicals/{practical.id}.html",
+        practical.title,
+        "practical",
+        contents,
+        about=practical,
+        search=search_entry(practical, contents),
+        practical=practical,
+        sheet=sheet,
+        quotes=quotes_of(practical, contents.book),
+        against=against(practical, contents),
+        key_numbers=key_numbers(practical, contents),
+        phases=first_numbers(practical, PHASES),
+        phase_titles=PHASE_TITLES,
+        lengths={phase: phase_length(practical, phase) for phase in PHASES},
+        rooms=rooms_of(practical, "run", contents),
+        live=live_fixes(practical),
+        doses=[number for number in _worked_numbers(practical, contents) if number.kind in _DOSES],
+    )
+
+
+def key_numbers(practical: Practical, contents: Contents) -> list[str]:
+    """The declared numbers to show first: those that obey a limit, of each limit the first, then the others."""
+    limits = {name: contents.limit_of(number) for name, number in practical.numbers.items()}
+    limited = {limit.key: name for name, limit in reversed(limits.items()) if limit}
+    first = [name for name, limit in limits.items() if limit and limited[limit.key] == name]
+    return list(islice(dict.fromkeys([*first, *limits]), _KEY_NUMBERS))
+
+
+def first_numbers(practical: Practical, phases: tuple[Phase, ...]) -> list[tuple[Phase, int]]:
+    """The phases that have steps, each with the number of its first step, counted through."""
+    numbered: list[tuple[Phase, int]] = []
+    number = 1
+    for phase in phases:
+        if practical.steps(phase):
+            numbered.append((phase, number))
+            number += len(practical.steps(phase))
+    return numbered
+
+
+def rooms_of(practical: Practical, phase: Phase, contents: Contents) -> list[str]:
+    """The names of the rooms a phase may be done in."""
+    rooms = contents.book.rooms
+    return [rooms[room].name if room in rooms else room for room in practical.where.get(phase, ())]
+
+
+def live_fixes(practical: Practical) -> list[Fault]:
+    """The faults whose fix touches a supply or what it feeds, so that making safe must be said first."""
+    live = {item for circuit in practical.circuits for item in (circuit.supply, *circuit.feeds)}
+    return [fault for fault in practical.when_it_fails if live & set(fault.touches)]
+
+
+def search_entry(practical: Practical, contents: Contents) -> SearchWords:
+    """What search knows: the words people type, the aim, the kit under all its names, the hazards."""
+    book, quotes = contents.book, quotes_of(practical, contents.book)
+    kit = [book.kit[item] for item in sorted(practical.items) if item in book.kit]
+    hazards = [book.hazards[h.hazard].name for h in practical.hazards if h.hazard in book.hazards]
+    return search_words(
+        plain(practical.aim, quotes),
+        *practical.search,
+        *practical.topics,
+        *(word for item in kit for word in (item.name, *item.also)),
+        *hazards,
+        *(plain(fault.seen, quotes) for fault in practical.when_it_fails),
+        *(plain(fault.cause, quotes) for fault in practical.when_it_fails),
+        tags=(practical.subject,),
+    )
+
+
+def _worked_numbers(practical: Practical, contents: Contents) -> list[Worked]:
+    results = (result for _, result in contents.sheets[practical.id].numbers)
+    return [number for result in results if not isinstance(result, CannotWork) for number in result]

@@ -1,0 +1,58 @@
+"""The technician's sheet of a practical: what to order, put out, check, count back and throw away."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from clampstand.calculators.clock import phase_length
+from clampstand.calculators.kit_totals import KitTotal
+from clampstand.model.practical import Practical
+from clampstand.rendering.contents import Contents
+from clampstand.rendering.page import SitePage
+from clampstand.rendering.pages.making import made
+from clampstand.rendering.pages.practical import PHASE_TITLES, first_numbers, rooms_of
+from clampstand.rendering.prose import quotes_of
+from clampstand.rendering.readiness import against
+
+
+@dataclass(frozen=True, slots=True)
+class Returned:
+    """One line of what must come back from the lesson."""
+
+    name: str
+    count: int
+    is_source: bool = False
+
+
+def prep_page(practical: Practical, contents: Contents) -> SitePage:
+    """The technician's preparation sheet."""
+    book, sheet = contents.book, contents.sheets[practical.id]
+    return made(
+        f"prep/{practical.id}.html",
+        f"Preparing: {practical.title}",
+        "prep",
+        contents,
+        about=practical,
+        practical=practical,
+        sheet=sheet,
+        quotes=quotes_of(practical, book),
+        against=against(practical, contents),
+        rooms=rooms_of(practical, "run", contents),
+        prep_rooms=rooms_of(practical, "prepare", contents),
+        first=dict(first_numbers(practical, ("prepare", "set_up"))),
+        phase_titles=PHASE_TITLES,
+        lengths={phase: phase_length(practical, phase) for phase in ("prepare", "set_up")},
+        orders=[t for t in sheet.totals if t.line.item in book.kit and book.kit[t.line.item].lead],
+        returned=list(returned(practical, sheet.totals, contents)),
+    )
+
+
+def returned(
+    practical: Practical, totals: Iterable[KitTotal], contents: Contents
+) -> Iterable[Returned]:
+    """What comes back: every source, then everything of the kit that is not used up."""
+    for slot in practical.sources:
+        yield Returned(" or ".join(slot.one_of), 1, is_source=True)
+    for total in totals:
+        item = contents.book.kit.get(total.line.item)
+        if item and not item.consumable and total.amount is None and not total.line.made_here:
+            yield Returned(item.many if total.count > 1 else item.name, total.count)

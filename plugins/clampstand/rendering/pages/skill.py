@@ -1,0 +1,35 @@
+"""The pages of the skills: a list, and for each what good looks like, its steps and its sign-off."""
+
+from clampstand.calculators.clock import clock
+from clampstand.model.skill import Skill
+from clampstand.rendering.contents import Contents
+from clampstand.rendering.page import SitePage
+from clampstand.rendering.pages.making import made, search_words
+
+
+def skills_page(contents: Contents) -> SitePage:
+    """Every skill and how long its sign-off holds."""
+    skills = sorted(contents.book.skills.values(), key=lambda skill: skill.title.casefold())
+    return made(
+        "skills/index.html",
+        "Skills",
+        "skills",
+        contents,
+        skills=skills,
+        search=search_words("skills training sign-off competence", *(skill.title for skill in skills)),
+        in_navigation=True,
+    )
+
+
+def skill_page(skill: Skill, contents: Contents) -> SitePage:
+    """One skill, to rehearse and to be signed off in."""
+    return made(
+        f"skills/{skill.id}.html",
+        skill.title,
+        "skill",
+        contents,
+        about=skill,
+        search=search_words("skill", skill.aim, *skill.search),
+        skill=skill,
+        clocks=clock(skill.steps),
+    )

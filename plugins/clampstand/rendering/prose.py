@@ -1,0 +1,100 @@
+"""A person's sentence made safe for a page, with what it quotes in braces written out."""
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+
+from markupsafe import Markup, escape
+
+from clampstand.model.book import Book
+from clampstand.model.practical import Practical
+from clampstand.model.step import Number
+
+QUOTE = re.compile(r"\{([^{}\n]{1,300})\}")
+_FREE = "free:"
+_BEFORE_UNIT = re.compile(r"(?<=[0-9]) (?=[^\s0-9])|(?<=[0-9]) (?=[0-9]{3}\b)")
+
+
+def unbroken(quantity: str) -> str:
+    """A quantity as written, with spaces that do not break between its number and its unit.
+
+    >>> unbroken("30 mm to 40 mm")
+    '30\u00a0mm to 40\u00a0mm'
+    """
+    return _BEFORE_UNIT.sub("\u00a0", quantity).replace("\u00a0to ", " to ")
+
+
+@dataclass(frozen=True)
+class Quotes:
+    """What the braces of a text may quote: declared numbers, source slots, and anything that has an id."""
+
+    book: Book
+    numbers: Mapping[str, Number] = field(default_factory=dict)
+    slots: Mapping[str, str] = field(default_factory=dict)
+
+    def quantity(self, name: str) -> str | None:
+        """The quantity a name stands for, or the one marked as deliberately free; None for other names."""
+        if name.startswith(_FREE):
+            return unbroken(name.removeprefix(_FREE).strip())
+        number = self.numbers.get(name)
+        return None if number is None else unbroken(str(number.value))
+
+    def name(self, quoted: str) -> str | None:
+        """The name of what an id or a slot stands for; None where there is no such thing."""
+        if quoted in self.slots:
+            return self.slots[quoted]
+        if quoted in self.book.sources or quoted in self.book.supplies:
+            return quoted
+        for shelf, attribute in _NAMED_BY:
+            entry = self.book.shelf(shelf).get(quoted)
+            if entry is not None:
+                return str(getattr(entry, attribute))
+        return None
+
+
+_NAMED_BY = (
+    ("kit", "name"),
+    ("rooms", "name"),
+    ("hazards", "name"),
+    ("contacts", "role"),
+    ("practicals", "title"),
+    ("skills", "title"),
+    ("emergencies", "title"),
+)
+"""The shelves a text may quote from, in the order they are asked, and what an entry is called by."""
+
+
+def quotes_of(practical: Practical, book: Book) -> Quotes:
+    """What the texts of a practical may quote. A slot stands for the first source that may fill it."""
+    return Quotes(book, practical.numbers, {slot.name: slot.one_of[0] for slot in practical.sources})
+
+
+def _resolved(
+    text: str, quotes: Quotes, of_quantity: Callable[[str], str], of_text: Callable[[str], str]
+) -> str:
+    pieces: list[str] = []
+    end = 0
+    for match in QUOTE.finditer(text):
+        pieces.append(of_text(text[end : match.start()]))
+        quantity = quotes.quantity(match[1])
+        if quantity is not None:
+            pieces.append(of_quantity(quantity))
+        else:
+            pieces.append(of_text(quotes.name(match[1]) or match[0]))
+        end = match.end()
+    pieces.append(of_text(text[end:]))
+    return "".join(pieces)
+
+
+def plain(text: str, quotes: Quotes) -> str:
+    """The text with its quotes written out, for search and for attributes; nothing is escaped."""
+    return _resolved(text, quotes, str, str)
+
+
+def prose(text: str, quotes: Quotes) -> Markup:
+    """The text with its quotes written out, as HTML in which the author's words are words and nothing else."""
+    return Markup(_resolved(text, quotes, _quantity_html, lambda words: str(escape(words))))
+
+
+def _quantity_html(quantity: str) -> str:
+    return f'<span class="quantity">{escape(quantity)}</span>'

@@ -1,0 +1,44 @@
+"""Every page of the site, in one list, in one order."""
+
+from collections.abc import Iterator
+
+from clampstand.rendering.contents import Contents
+from clampstand.rendering.page import SitePage
+from clampstand.rendering.pages.due import due_page
+from clampstand.rendering.pages.emergency import emergencies_page, emergency_page
+from clampstand.rendering.pages.limits import limits_page
+from clampstand.rendering.pages.lists import citations_page, home_page, kit_page, practicals_page
+from clampstand.rendering.pages.practical import practical_page
+from clampstand.rendering.pages.prep import prep_page
+from clampstand.rendering.pages.rules import rule_page, rules_page
+from clampstand.rendering.pages.skill import skill_page, skills_page
+from clampstand.rendering.pages.sources import sources_page
+
+_INDEXES = (
+    home_page,
+    practicals_page,
+    emergencies_page,
+    skills_page,
+    sources_page,
+    kit_page,
+    limits_page,
+    rules_page,
+    citations_page,
+    due_page,
+)
+"""The pages the navigation lists, in its order."""
+
+
+def pages(contents: Contents) -> Iterator[SitePage]:
+    """The pages of the handbook: the indexes, then one or two for every definition."""
+    for make in _INDEXES:
+        yield make(contents)
+    for practical in contents.book.practicals.values():
+        yield practical_page(practical, contents)
+        yield prep_page(practical, contents)
+    for emergency in contents.book.emergencies.values():
+        yield emergency_page(emergency, contents)
+    for skill in contents.book.skills.values():
+        yield skill_page(skill, contents)
+    for rule in contents.rules:
+        yield rule_page(rule, contents)

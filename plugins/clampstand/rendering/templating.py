@@ -1,0 +1,96 @@
+"""The one Jinja environment: everything is escaped, nothing may be undefined."""
+
+import datetime as dt
+import html
+import re
+from functools import cache
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
+
+from clampstand.calculators.kit_totals import KitTotal
+from clampstand.calculators.worked import CannotWork
+from clampstand.rendering.diagrams.signs import SIGNS, sign
+from clampstand.rendering.page import Heading
+from clampstand.rendering.prose import prose, unbroken
+from clampstand.units import Quantity, shown_best
+
+_MONTHS = "January February March April May June July August September October November December".split()
+
+
+def written_day(day: dt.date) -> str:
+    """A date as people write it, the same in every locale: ``15 January 2026``."""
+    return f"{day.day}\u00a0{_MONTHS[day.month - 1]}\u00a0{day.year}"
+
+
+def minutes(time: Quantity) -> str:
+    """A time in minutes for the running clock, without its unit: ``12`` or ``12.5``."""
+    return f"{round(float(time.m_as('min')), 1):g}"
+
+
+def duration(time: Quantity) -> str:
+    """A time as people say it: minutes up to two hours, hours up to two days, then days."""
+    amount = float(time.m_as("min"))
+    for size, name in ((1440.0, "days"), (60.0, "h")):
+        if amount >= 2 * size:
+            return f"{round(amount / size, 1):g}\u00a0{name}"
+    return f"{minutes(time)}\u00a0min" if amount >= 1 or amount == 0 else f"{round(amount * 60):g}\u00a0s"
+
+
+def slug(words: str) -> str:
+    """Words as an anchor or a class: ``local rule`` gives ``local-rule``."""
+    return re.sub(r"[^A-Za-z0-9.]+", "-", words).strip("-").lower()
+
+
+def total_amount(total: KitTotal) -> str:
+    """How much of a measured-out material comes into the room."""
+    if total.amount is None or total.line.amount is None:
+        return ""
+    return shown_best(total.amount, total.line.amount.kind)
+
+
+def _sign(sign_id: str, title: str) -> Markup:
+    """A drawn sign; nothing where there is no such drawing, for words stand beside every sign."""
+    return Markup(sign(sign_id, title)) if sign_id in SIGNS else Markup("")
+
+
+@cache
+def environment() -> Environment:
+    """The environment, made once; its templates are compiled once."""
+    made = Environment(
+        loader=PackageLoader("clampstand.rendering", "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+    )
+    made.filters |= {
+        "day": written_day,
+        "duration": duration,
+        "minutes": minutes,
+        "prose": prose,
+        "slug": slug,
+        "total_amount": total_amount,
+        "unbroken": unbroken,
+    }
+    made.globals["sign"] = _sign
+    made.tests["cannot_work"] = lambda result: isinstance(result, CannotWork)
+    return made
+
+
+def rendered(template: str, uri: str, **context: object) -> str:
+    """A template filled in for a page; ``root`` leads from the page's address to the top of the site."""
+    return environment().get_template(template).render(root="../" * uri.count("/"), uri=uri, **context)
+
+
+_HEADING = re.compile(r'<h([23]) id="([^"]+)"[^>]*>(.*?)</h\1>', re.DOTALL)
+_TAG = re.compile(r"<[^>]+>")
+
+
+def headings_of(page: str) -> tuple[Heading, ...]:
+    """The headings of one of our own finished pages that carry an anchor."""
+    return tuple(
+        Heading(int(level), anchor, " ".join(html.unescape(_TAG.sub("", title)).split()))
+        for level, anchor, title in _HEADING.findall(page)
+    )
