@@ -1,0 +1,86 @@
+"""Every rule meets wrong edits with their nearest legal neighbours, and says what is the matter."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+import yaml
+from checks.edits import Plain, bench, edited, judged
+
+from clampstand.checks import RULES
+from clampstand.findings import Finding
+
+CASES = Path(__file__).parent / "cases"
+BENCH = bench()
+FEWEST = 3
+
+
+@dataclass(frozen=True)
+class Case:
+    """A wrong edit, words that must be said about it, and an edit nearly the same that is allowed."""
+
+    rule: str
+    number: int
+    wrong: dict[str, Plain]
+    says: tuple[str, ...]
+    twin: dict[str, Plain]
+
+    def __str__(self) -> str:
+        return f"{self.rule}-{self.number}"
+
+
+def cases_of(rule: str) -> Iterator[Case]:
+    """The cases written for a rule."""
+    path = CASES / f"{rule}.yml"
+    written = yaml.load(path.read_text(), yaml.CBaseLoader) if path.exists() else []
+    for number, case in enumerate(written, start=1):
+        assert set(case) == {"wrong", "says", "twin"}, f"{path.name}, case {number}"
+        assert case["wrong"] and case["says"], f"{path.name}, case {number}"
+        yield Case(rule, number, case["wrong"], tuple(case["says"]), case["twin"])
+
+
+ALL = [case for rule in RULES for case in cases_of(rule.id)]
+
+
+def words_of(finding: Finding) -> str:
+    """Everything a finding says, on one line."""
+    whose = finding.whose.says if finding.whose else ""
+    related = "; ".join(words for _, words in finding.related)
+    return " | ".join((finding.message, finding.found, finding.needed, finding.mend, whose, related))
+
+
+@pytest.mark.parametrize("rule", [rule.id for rule in RULES])
+def test_every_rule_has_cases(rule: str) -> None:
+    assert len(list(cases_of(rule))) >= FEWEST
+
+
+def test_every_file_of_cases_belongs_to_a_rule() -> None:
+    assert {path.stem for path in CASES.glob("*")} <= {rule.id for rule in RULES}
+
+
+@pytest.mark.parametrize("case", ALL, ids=str)
+def test_a_wrong_edit_is_found_and_named(case: Case, tmp_path: Path) -> None:
+    findings = judged(edited(BENCH, case.wrong), tmp_path).findings
+    assert {finding.rule for finding in findings} == {case.rule}, findings
+    said = "\n".join(words_of(finding) for finding in findings)
+    for words in case.says:
+        assert words in said, said
+
+
+@pytest.mark.parametrize("case", ALL, ids=str)
+def test_its_legal_twin_is_clean(case: Case, tmp_path: Path) -> None:
+    assert case.twin != case.wrong
+    assert [words_of(finding) for finding in judged(edited(BENCH, case.twin), tmp_path).findings] == []
+
+
+@pytest.mark.parametrize("case", ALL, ids=str)
+def test_every_finding_can_be_acted_on(case: Case, tmp_path: Path) -> None:
+    for finding in judged(edited(BENCH, case.wrong), tmp_path).findings:
+        assert finding.message
+        assert finding.needed, finding
+        assert finding.mend, finding
+        assert finding.whose is not None, finding
+        assert finding.place.line >= 1
+        assert (tmp_path / finding.place.file).exists()
+        assert finding.subject, finding

@@ -1,0 +1,23 @@
+"""The examples in every rule's own words: the wrong one is found by that rule alone, the right one is clean."""
+
+from pathlib import Path
+
+import pytest
+from checks.edits import bench, edited, judged, plain
+
+from clampstand.checks import RULES, Rule
+
+BENCH = bench()
+RULES_BY_ID = pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.id)
+
+
+@RULES_BY_ID
+def test_the_wrong_example_is_found(rule: Rule, tmp_path: Path) -> None:
+    findings = judged(edited(BENCH, plain(rule.page.wrong)), tmp_path).findings
+    assert {finding.rule for finding in findings} == {rule.id}, findings
+    assert {finding.severity for finding in findings} == {rule.severity}
+
+
+@RULES_BY_ID
+def test_the_right_example_is_clean(rule: Rule, tmp_path: Path) -> None:
+    assert judged(edited(BENCH, plain(rule.page.right)), tmp_path).findings == ()

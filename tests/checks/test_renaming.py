@@ -1,0 +1,41 @@
+"""Names mean nothing: with every item of kit renamed, every wrong edit is found as before, and no other."""
+
+import re
+from collections import Counter
+from pathlib import Path
+
+import pytest
+from checks.edits import Files, Plain, bench, edited, judged
+from checks.test_cases import ALL, Case
+
+BENCH = bench()
+
+
+def renamed(files: Files) -> Files:
+    """The files with other ids and names for everything in the kit."""
+    kit = files["kit/bench.yml"]
+    new = {its_id: f"thing-{number}" for number, its_id in enumerate(kit, start=1)}
+    result = {name: _renamed(data, new) for name, data in files.items()}
+    for its_id, item in result["kit/bench.yml"].items():  # type: ignore[union-attr]
+        item["name"], item["plural"] = f"{its_id} of no meaning", f"{its_id}s of no meaning"
+    return result  # type: ignore[return-value]
+
+
+def _renamed(data: Plain, new: dict[str, str]) -> Plain:
+    if isinstance(data, dict):
+        return {new.get(key, key): _renamed(value, new) for key, value in data.items()}
+    if isinstance(data, list):
+        return [_renamed(element, new) for element in data]
+    return new.get(data) or re.sub(r"\{([\w-]+)\}", lambda m: f"{{{new.get(m[1], m[1])}}}", data)
+
+
+def test_the_renamed_bench_is_clean(tmp_path: Path) -> None:
+    assert judged(renamed(BENCH), tmp_path).findings == ()
+
+
+@pytest.mark.parametrize("case", ALL, ids=str)
+def test_renaming_changes_no_verdict(case: Case, tmp_path: Path) -> None:
+    files = edited(BENCH, case.wrong)
+    before = judged(files, tmp_path / "before").findings
+    after = judged(renamed(files), tmp_path / "after").findings
+    assert Counter((f.rule, f.severity) for f in after) == Counter((f.rule, f.severity) for f in before)
