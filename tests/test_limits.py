@@ -35,6 +35,7 @@ def book(*packs: Pack, chosen: tuple[str, ...]) -> Book:
             "groups_of": "3",
             "lesson": "60 min",
             "outdoor_carbon_dioxide": "420 ppm",
+            "teacher_to_source": "0.5 m",
             "review_every": "12 months",
             "defer": "Local rules first.",
         }

@@ -13,6 +13,7 @@ from clampstand.model.base import (
     Entry,
     Fraction,
     Id,
+    Length,
     Line,
     Many,
     Time,
@@ -43,6 +44,8 @@ class Department(Entry):
     groups_of: Count
     lesson: Time
     outdoor_carbon_dioxide: Fraction
+    teacher_to_source: Length
+    """How far the teacher's body is taken to be from a source held in forceps, for the dose worked out."""
     review_every: CalendarTime
     address: Line | None = None
     """Where the handbook is published, for the codes printed on cards."""

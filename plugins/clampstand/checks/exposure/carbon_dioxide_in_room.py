@@ -1,6 +1,6 @@
 """Carbon dioxide stays under its limits for the whole class's dry ice, not one group's.
 
-Why: the limit is a sum over the room. If all of it turned to gas with the windows shut, the fraction must stay
+Why: the limit is a sum over the room. If all of it turned to gas, windows shut, the fraction must stay
 under the short-term limit; and under the eight-hour limit too, unless the practical counts on ventilation,
 says so, and the ventilated fraction keeps under it.
 

@@ -1,0 +1,194 @@
+"""Dose from a source: its rate at a distance, and what hand, teacher and watcher get as the steps run."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from clampstand.calculators.activity_today import activity_today, nuclide_of
+from clampstand.calculators.given import number_given, source_given
+from clampstand.calculators.worked import CannotWork, Input, Worked, computed, measured, written
+from clampstand.model.book import Book
+from clampstand.model.coefficients import CoefficientTable
+from clampstand.model.department import Source
+from clampstand.model.nuclide import chain_from
+from clampstand.model.practical import Practical
+from clampstand.physics.chains import equilibrium_shares
+from clampstand.physics.dose import PhotonLine, ambient_dose_rate, ambient_dose_rate_constant, background_time
+from clampstand.physics.dose import dose as dose_of
+from clampstand.timeline import replay
+from clampstand.units import (
+    Amount,
+    NotAnAmount,
+    Quantity,
+    digits,
+    joined,
+    q,
+    quantity,
+    read_amount,
+    shown_best,
+)
+
+PHOTON_CUTOFF = q("20 keV")
+"""Softer photons hardly leave a capsule; the cut-off is part of every dose-rate constant and is printed."""
+COEFFICIENTS = "ambient-dose.per-fluence"
+_CONSTANT_UNIT = "µSv m²/(GBq h)"
+
+
+def photon_lines(source: Source, book: Book) -> tuple[PhotonLine, ...]:
+    """Photons per decay of a source's own nuclide, with those of the progeny said to be in it."""
+    nuclide = nuclide_of(source, book)
+    inside = {source.nuclide, *source.in_equilibrium_with}
+    chain = tuple(member for member in chain_from(book.nuclides, nuclide.id) if member.name in inside)
+    shares = equilibrium_shares(chain, nuclide.id)
+    return tuple(
+        PhotonLine(line.energy, line.per_decay * share)
+        for name, share in shares.items()
+        for line in book.nuclides[name].photons
+    )
+
+
+def dose_rate_constant(source: Source, book: Book) -> Quantity:
+    """Ambient dose-equivalent rate constant of a source, photons of at least :data:`PHOTON_CUTOFF`, bare."""
+    return ambient_dose_rate_constant(photon_lines(source, book), _table(book).curve, PHOTON_CUTOFF)
+
+
+def _table(book: Book) -> CoefficientTable:
+    table = book.coefficients.get(COEFFICIENTS)
+    if table is None:
+        raise CannotWork(f"the reference figures have no table {COEFFICIENTS}")
+    return table
+
+
+def rate_at(source: Source, distance: Quantity, book: Book) -> Quantity:
+    """Ambient dose-equivalent rate of a source today, at a distance."""
+    return ambient_dose_rate(dose_rate_constant(source, book), activity_today(source, book).value, distance)
+
+
+def _photon_inputs(source: Source, book: Book) -> tuple[Input, ...]:
+    constant = float(dose_rate_constant(source, book).m_as("uSv*m**2/(GBq*h)"))
+    emissions = nuclide_of(source, book).emissions.gamma or nuclide_of(source, book).emissions.x
+    inside = ", ".join((source.nuclide, *source.in_equilibrium_with))
+    return (
+        computed("activity today, A", activity_today(source, book)),
+        Input(
+            "dose-rate constant, k",
+            joined(digits(constant, 3), _CONSTANT_UNIT),
+            f"emissions of {inside}; H*(10), photons from 20 keV",
+            emissions.citation if emissions else "",
+        ),
+        Input("dose per photon fluence", "table", "reference figures", _table(book).citation),
+    )
+
+
+_ALPHA_BETA_NOTE = (
+    "Gamma and X-rays only, from the bare source: alpha particles do not reach that far, and beta particles, "
+    "where the source gives them, come on top close by."
+)
+
+
+def dose_rate_at(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
+    """Ambient dose-equivalent rate at a declared distance: ``given: {source: …, distance: …}``."""
+    source = source_given(practical, book, given)
+    distance = number_given(practical, given, "distance")
+    value = rate_at(source, distance.low, book)
+    return (
+        Worked(
+            id=f"dose-rate-at/{source.id}/{distance}",
+            title=f"Dose rate {distance} from {source.id} today",
+            value=value,
+            kind="dose rate",
+            shown=shown_best(value, "dose rate", 2, "up"),
+            formula=ambient_dose_rate.written,
+            inputs=(
+                *_photon_inputs(source, book),
+                Input("distance, d", str(distance), f"practical, {given['distance']}"),
+            ),
+            day=book.department.computed_for,
+            within="20 %",
+            note=_ALPHA_BETA_NOTE,
+        ),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Exposure:
+    """How long somebody is at a distance from a source."""
+
+    distance: Quantity
+    time: Quantity
+
+
+def exposures(practical: Practical, slot: str, who: str, book: Book) -> Iterator[Exposure]:
+    """How long hands, teacher or watchers are at which distance from a slot's source, step by step.
+
+    Hands count while the source is held in a tool; everybody else while it is out of its box. A step that
+    names no distance keeps the one named last.
+    """
+    last: dict[str, Quantity] = {"teacher": book.department.teacher_to_source.low}
+    for moment in replay(practical):
+        for end, text in moment.step.stand.items():
+            distance = _distance(practical, text)
+            if distance is not None:
+                last[end] = distance
+        out = moment.during.out.get(slot)
+        if out is not None and who in last and (who != "hands" or out.held_with):
+            yield Exposure(last[who], moment.step.takes.high)
+
+
+def _distance(practical: Practical, text: str) -> Quantity | None:
+    if text in practical.numbers:
+        return practical.numbers[text].value.low
+    try:
+        return read_amount(text, "length").low
+    except NotAnAmount:
+        return None
+
+
+_PEOPLE = {"hands": "the hand that holds the forceps", "teacher": "the teacher", "watchers": "a watcher"}
+
+
+def dose_of_the_lesson(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
+    """Dose to hand, teacher and watcher in one run, beside natural background: ``given: {source: …}``."""
+    source = source_given(practical, book, given)
+    slot = given.get("source", "source")
+    worked = (_dose_to(who, list(exposures(practical, slot, who, book)), source, book) for who in _PEOPLE)
+    found = tuple(number for number in worked if number is not None)
+    if not found:
+        raise CannotWork(f"no step takes {slot} out of its box with a distance named")
+    return found
+
+
+def _dose_to(who: str, stays: list[Exposure], source: Source, book: Book) -> Worked | None:
+    if not stays:
+        return None
+    zero = quantity(0, "Sv")
+    value = sum((dose_of(rate_at(source, stay.distance, book), stay.time) for stay in stays), zero)
+    time = sum((stay.time for stay in stays[1:]), stays[0].time)
+    nearest = min(stay.distance for stay in stays)
+    background, background_citation = _background(book)
+    likened = shown_best(background_time(value, background.value), "time", 2, "up")
+    return Worked(
+        id=f"dose-of-the-lesson/{source.id}/{who}",
+        title=f"Dose to {_PEOPLE[who]} in one lesson",
+        value=value,
+        kind="dose",
+        shown=shown_best(value, "dose", 2, "up"),
+        formula="H = Σ k·A·t/d²",
+        inputs=(
+            *_photon_inputs(source, book),
+            measured("time with the source out, t", time, "time", "running clock"),
+            measured("nearest distance, d", nearest, "length", "steps"),
+            written("natural background", background, "reference figures", background_citation),
+        ),
+        day=book.department.computed_for,
+        within="a factor of two",
+        note=f"Computed, small, not zero: as much as {likened} of natural background. {_ALPHA_BETA_NOTE}",
+    )
+
+
+def _background(book: Book) -> tuple[Amount, str]:
+    """Natural background as a dose rate, with its citation."""
+    surroundings = book.materials.get("surroundings")
+    if surroundings is None or "natural-background" not in surroundings.figures:
+        raise CannotWork("the reference figures have no natural background")
+    figure = surroundings.figures["natural-background"]
+    return figure.value, figure.citation

@@ -1,0 +1,60 @@
+"""What a definition hands a calculator: declared numbers, source slots and circuits, looked up."""
+
+from collections.abc import Mapping
+
+from clampstand.calculators.worked import CannotWork
+from clampstand.model.book import Book
+from clampstand.model.department import Source
+from clampstand.model.practical import Circuit, Practical
+from clampstand.units import Amount
+
+
+def number_given(practical: Practical, given: Mapping[str, str], word: str) -> Amount:
+    """The declared number that ``given`` names for a word.
+
+    Raises:
+        CannotWork: the word is missing, or names no number of the practical.
+    """
+    name = given.get(word)
+    if name is None:
+        raise CannotWork(f"it needs to be given {word}: the name of a declared number")
+    if name not in practical.numbers:
+        raise CannotWork(f"{name} is not a declared number of this practical")
+    return practical.numbers[name].value
+
+
+def source_given(practical: Practical, book: Book, given: Mapping[str, str]) -> Source:
+    """The source in the slot that ``given`` names; without a word, in the slot called ``source``.
+
+    The first choice of the slot that may be used today, or its first choice where none may.
+
+    Raises:
+        CannotWork: there is no such slot, or none of its sources is on the register.
+    """
+    slot = practical.slot(given.get("source", "source"))
+    if slot is None:
+        raise CannotWork(f"the practical has no source called {given.get('source', 'source')}")
+    known = [book.sources[name] for name in slot.one_of if name in book.sources]
+    if not known:
+        raise CannotWork(f"none of {', '.join(slot.one_of)} is on the register")
+    return next((source for source in known if is_usable(source, book)), known[0])
+
+
+def is_usable(source: Source, book: Book) -> bool:
+    """Whether a source is in use with a leak test that holds on the department's day."""
+    test = source.leak_test
+    in_date = test.every.after(test.last) >= book.department.computed_for
+    return source.status == "in use" and test.result == "pass" and in_date
+
+
+def circuit_given(practical: Practical, given: Mapping[str, str]) -> Circuit:
+    """The circuit whose supply ``given`` names, or the only one.
+
+    Raises:
+        CannotWork: there is no such circuit.
+    """
+    wanted = given.get("circuit")
+    for circuit in practical.circuits:
+        if wanted in (None, circuit.supply):
+            return circuit
+    raise CannotWork(f"the practical has no circuit of {wanted or 'any supply'}")
