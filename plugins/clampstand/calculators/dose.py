@@ -7,7 +7,6 @@ from clampstand.calculators.activity_today import activity_today, nuclide_of
 from clampstand.calculators.given import number_given, source_given
 from clampstand.calculators.worked import CannotWork, Input, Worked, computed, measured, written
 from clampstand.model.book import Book
-from clampstand.model.coefficients import CoefficientTable
 from clampstand.model.department import Source
 from clampstand.model.nuclide import chain_from
 from clampstand.model.practical import Practical
@@ -20,6 +19,7 @@ from clampstand.units import (
     NotAnAmount,
     Quantity,
     digits,
+    is_under,
     joined,
     q,
     quantity,
@@ -46,37 +46,47 @@ def photon_lines(source: Source, book: Book) -> tuple[PhotonLine, ...]:
     )
 
 
-def dose_rate_constant(source: Source, book: Book) -> Quantity:
-    """Ambient dose-equivalent rate constant of a source, photons of at least :data:`PHOTON_CUTOFF`, bare."""
-    return ambient_dose_rate_constant(photon_lines(source, book), _table(book).curve, PHOTON_CUTOFF)
+@dataclass(frozen=True, slots=True)
+class Emitter:
+    """A source as a dose rate sees it today.
+
+    Args:
+        source: the source of the register.
+        constant: ambient dose-equivalent rate constant, photons of at least :data:`PHOTON_CUTOFF`, bare.
+        activity: its activity today.
+        inputs: both, with where they came from.
+    """
+
+    source: Source
+    constant: Quantity
+    activity: Quantity
+    inputs: tuple[Input, ...]
+
+    def rate_at(self, distance: Quantity) -> Quantity:
+        """Its ambient dose-equivalent rate at a distance."""
+        return ambient_dose_rate(self.constant, self.activity, distance)
 
 
-def _table(book: Book) -> CoefficientTable:
+def emitter(source: Source, book: Book) -> Emitter:
+    """A source with its activity today and its dose-rate constant. Raises CannotWork without figures."""
     table = book.coefficients.get(COEFFICIENTS)
     if table is None:
         raise CannotWork(f"the reference figures have no table {COEFFICIENTS}")
-    return table
-
-
-def rate_at(source: Source, distance: Quantity, book: Book) -> Quantity:
-    """Ambient dose-equivalent rate of a source today, at a distance."""
-    return ambient_dose_rate(dose_rate_constant(source, book), activity_today(source, book).value, distance)
-
-
-def _photon_inputs(source: Source, book: Book) -> tuple[Input, ...]:
-    constant = float(dose_rate_constant(source, book).m_as("uSv*m**2/(GBq*h)"))
+    today = activity_today(source, book)
+    constant = ambient_dose_rate_constant(photon_lines(source, book), table.curve, PHOTON_CUTOFF)
     emissions = nuclide_of(source, book).emissions.gamma or nuclide_of(source, book).emissions.x
     inside = ", ".join((source.nuclide, *source.in_equilibrium_with))
-    return (
-        computed("activity today, A", activity_today(source, book)),
+    inputs = (
+        computed("activity today, A", today),
         Input(
             "dose-rate constant, k",
-            joined(digits(constant, 3), _CONSTANT_UNIT),
+            joined(digits(float(constant.m_as("uSv*m**2/(GBq*h)")), 3), _CONSTANT_UNIT),
             f"emissions of {inside}; H*(10), photons from 20 keV",
             emissions.citation if emissions else "",
         ),
-        Input("dose per photon fluence", "table", "reference figures", _table(book).citation),
+        Input("dose per photon fluence", "table", "reference figures", table.citation),
     )
+    return Emitter(source, constant, today.value, inputs)
 
 
 _ALPHA_BETA_NOTE = (
@@ -89,7 +99,8 @@ def dose_rate_at(practical: Practical, book: Book, given: Mapping[str, str]) -> 
     """Ambient dose-equivalent rate at a declared distance: ``given: {source: …, distance: …}``."""
     source = source_given(practical, book, given)
     distance = number_given(practical, given, "distance")
-    value = rate_at(source, distance.low, book)
+    known = emitter(source, book)
+    value = known.rate_at(distance.low)
     return (
         Worked(
             id=f"dose-rate-at/{source.id}/{distance}",
@@ -99,7 +110,7 @@ def dose_rate_at(practical: Practical, book: Book, given: Mapping[str, str]) -> 
             shown=shown_best(value, "dose rate", 2, "up"),
             formula=ambient_dose_rate.written,
             inputs=(
-                *_photon_inputs(source, book),
+                *known.inputs,
                 Input("distance, d", str(distance), f"practical, {given['distance']}"),
             ),
             day=book.department.computed_for,
@@ -150,31 +161,32 @@ def dose_of_the_lesson(practical: Practical, book: Book, given: Mapping[str, str
     """Dose to hand, teacher and watcher in one run, beside natural background: ``given: {source: …}``."""
     source = source_given(practical, book, given)
     slot = given.get("source", "source")
-    worked = (_dose_to(who, list(exposures(practical, slot, who, book)), source, book) for who in _PEOPLE)
+    known = emitter(source, book)
+    worked = (_dose_to(who, list(exposures(practical, slot, who, book)), known, book) for who in _PEOPLE)
     found = tuple(number for number in worked if number is not None)
     if not found:
         raise CannotWork(f"no step takes {slot} out of its box with a distance named")
     return found
 
 
-def _dose_to(who: str, stays: list[Exposure], source: Source, book: Book) -> Worked | None:
+def _dose_to(who: str, stays: list[Exposure], known: Emitter, book: Book) -> Worked | None:
     if not stays:
         return None
     zero = quantity(0, "Sv")
-    value = sum((dose_of(rate_at(source, stay.distance, book), stay.time) for stay in stays), zero)
+    value = sum((dose_of(known.rate_at(stay.distance), stay.time) for stay in stays), zero)
     time = sum((stay.time for stay in stays[1:]), stays[0].time)
     nearest = min(stay.distance for stay in stays)
     background, background_citation = _background(book)
-    likened = shown_best(background_time(value, background.value), "time", 2, "up")
+    likened = _likened(background_time(value, background.value))
     return Worked(
-        id=f"dose-of-the-lesson/{source.id}/{who}",
+        id=f"dose-of-the-lesson/{known.source.id}/{who}",
         title=f"Dose to {_PEOPLE[who]} in one lesson",
         value=value,
         kind="dose",
         shown=shown_best(value, "dose", 2, "up"),
         formula="H = Σ k·A·t/d²",
         inputs=(
-            *_photon_inputs(source, book),
+            *known.inputs,
             measured("time with the source out, t", time, "time", "running clock"),
             measured("nearest distance, d", nearest, "length", "steps"),
             written("natural background", background, "reference figures", background_citation),
@@ -183,6 +195,11 @@ def _dose_to(who: str, stays: list[Exposure], source: Source, book: Book) -> Wor
         within="a factor of two",
         note=f"Computed, small, not zero: as much as {likened} of natural background. {_ALPHA_BETA_NOTE}",
     )
+
+
+def _likened(time: Quantity) -> str:
+    """A time of natural background in words; nobody is helped by milliseconds."""
+    return "less than a second" if is_under(time, q("1 s")) else shown_best(time, "time", 2, "up")
 
 
 def _background(book: Book) -> tuple[Amount, str]:

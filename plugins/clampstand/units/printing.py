@@ -1,6 +1,5 @@
 """Quantities as the page prints them: sensible figures, rounded towards safety, unbreakable spaces."""
 
-import math
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
 from typing import Literal
 
@@ -21,7 +20,7 @@ _LADDERS: dict[str, tuple[str, ...]] = {
     "activity": ("Bq", "kBq", "MBq", "GBq"),
     "absorbed dose": ("nGy", "µGy", "mGy", "Gy"),
     "absorbed dose rate": ("nGy/h", "µGy/h", "mGy/h"),
-    "dose": ("nSv", "µSv", "mSv", "Sv"),
+    "dose": ("pSv", "nSv", "µSv", "mSv", "Sv"),
     "dose rate": ("nSv/h", "µSv/h", "mSv/h"),
     "current": ("fA", "pA", "nA", "µA", "mA", "A"),
     "voltage": ("µV", "mV", "V", "kV", "MV"),
@@ -63,22 +62,22 @@ def shown(value: Quantity, spelling: str, kind: str, figures: int = 3, towards: 
     return joined(digits(magnitude, figures, towards), spelling)
 
 
-def best_spelling(value: Quantity, kind: str) -> str:
-    """The unit of a kind that gives a number from 1 up, as the trade would choose."""
+def best_spelling(value: Quantity, kind: str, figures: int = 3) -> str:
+    """The unit of a kind that gives a number from 1 up once it is rounded, as the trade would choose."""
     ladder = _LADDERS.get(kind)
     if ladder is None:
         return next(iter(KINDS[kind].written))
     chosen = ladder[0]
     for spelling in ladder:
         size = abs(float(value.m_as(unit(KINDS[kind].written[spelling]))))
-        if size >= 1 or math.isclose(size, 1):
+        if size >= 1 - 0.5 * 10.0**-figures:
             chosen = spelling
     return chosen
 
 
 def shown_best(value: Quantity, kind: str, figures: int = 3, towards: Towards = "nearest") -> str:
     """A quantity in the unit that suits its size: ``shown_best(q("0.0001 A"), "current")`` is ``100 µA``."""
-    return shown(value, best_spelling(value, kind), kind, figures, towards)
+    return shown(value, best_spelling(value, kind, figures), kind, figures, towards)
 
 
 def bare(value: float) -> Quantity:

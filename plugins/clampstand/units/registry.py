@@ -1,5 +1,6 @@
 """The one pint registry: a small set of units in which unlike things cannot be mixed."""
 
+from functools import cache
 from importlib.resources import files
 from typing import Any, TypeAlias
 
@@ -18,6 +19,7 @@ _registry: pint.UnitRegistry[float] = pint.UnitRegistry(
 )
 
 
+@cache
 def unit(expression: str) -> Unit:
     """The unit named by an expression such as ``"uGy m**2 / (GBq h)"``.
 
