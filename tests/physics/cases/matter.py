@@ -194,7 +194,7 @@ OTHERS: dict[str, Answer] = {
     "daily exposure from 94 dB(A) for 1 h": lambda i: sound.daily_exposure(
         quantity(i["L"]["value"], "dBA"), given(i, "t")
     ),
-    "two 80 dB sources together": lambda _: sound.sum_of_levels([quantity(80, "dBA")] * 2),
+    "two 80 dB sources together": lambda _: float(sound.sum_of_levels([quantity(80, "dBA")] * 2).m_as("dBA")),
     "lower flammable limit (volume fraction)": lambda i: figure(i, "lower-flammable-limit"),
     "flash point": lambda i: figure(i, "flash-point"),
     "vapour volume from 1 mL of liquid at 20 C (ideal gas)": lambda i: gas.vapour_volume(
