@@ -1,15 +1,21 @@
 """The way through the house: read, judge, work out, make pages. One line a station."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from clampstand.calculators import CALCULATORS
 from clampstand.calculators.sheet import Sheet, work_out
+from clampstand.checks import RULES
 from clampstand.checks.engine import Verdict, verdicts
 from clampstand.findings import Finding, in_order
 from clampstand.model.book import Book
 from clampstand.reading import Reading, read
+
+if TYPE_CHECKING:
+    from clampstand.rendering.contents import Contents
+    from clampstand.rendering.page import SitePage
 
 
 @dataclass(frozen=True)
@@ -72,6 +78,27 @@ def sheets(book: Book) -> Mapping[str, Sheet]:
     return {its_id: work_out(practical, book, CALCULATORS) for its_id, practical in book.practicals.items()}
 
 
-def warnings_of(findings: tuple[Finding, ...], subject: str) -> Iterator[Finding]:
-    """The findings about one definition, for its page."""
-    return (finding for finding in findings if finding.subject == subject)
+def site_pages(judged: Handbook) -> "tuple[SitePage, ...]":
+    """Every page of the site. While something stops it, the front page says what, for whoever mends it."""
+    from clampstand.rendering.pages.stopped import stopped_page  # noqa: PLC0415 - not on the way of check
+    from clampstand.rendering.site import pages  # noqa: PLC0415
+
+    if judged.reading.book is None:
+        return (stopped_page(judged.findings),)
+    made = tuple(pages(_contents(judged)))
+    if not judged.stops:
+        return made
+    return (stopped_page(judged.findings), *(page for page in made if page.uri != "index.html"))
+
+
+def markdown_pages(judged: Handbook) -> Mapping[str, str]:
+    """The pages of the site as Markdown files, by their path."""
+    from clampstand.rendering.markdown import markdown_files  # noqa: PLC0415 - not on the way of check
+
+    return markdown_files(site_pages(judged))
+
+
+def _contents(judged: Handbook) -> "Contents":
+    from clampstand.rendering.contents import Contents  # noqa: PLC0415 - not on the way of check
+
+    return Contents(judged.book, sheets(judged.book), judged.findings, RULES)

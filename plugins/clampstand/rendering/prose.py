@@ -92,7 +92,7 @@ def plain(text: str, quotes: Quotes) -> str:
 
 
 def prose(text: str, quotes: Quotes) -> Markup:
-    """The text with its quotes written out, as HTML in which the author's words are words and nothing else."""
+    """The text with its quotes written out, as HTML in which the author's words stay words."""
     return Markup(_resolved(text, quotes, _quantity_html, lambda words: str(escape(words))))
 
 

@@ -15,7 +15,20 @@ from clampstand.rendering.page import Heading
 from clampstand.rendering.prose import prose, unbroken
 from clampstand.units import Quantity, shown_best
 
-_MONTHS = "January February March April May June July August September October November December".split()
+_MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 
 
 def written_day(day: dt.date) -> str:
@@ -26,6 +39,12 @@ def written_day(day: dt.date) -> str:
 def minutes(time: Quantity) -> str:
     """A time in minutes for the running clock, without its unit: ``12`` or ``12.5``."""
     return f"{round(float(time.m_as('min')), 1):g}"
+
+
+def clock_time(time: Quantity) -> str:
+    """A time of the running clock in minutes and seconds: ``12:30``."""
+    minute, second = divmod(round(float(time.m_as("s"))), 60)
+    return f"{minute}:{second:02d}"
 
 
 def duration(time: Quantity) -> str:
@@ -66,6 +85,7 @@ def environment() -> Environment:
         auto_reload=False,
     )
     made.filters |= {
+        "clock": clock_time,
         "day": written_day,
         "duration": duration,
         "minutes": minutes,

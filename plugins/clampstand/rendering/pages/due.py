@@ -50,7 +50,9 @@ def _of_apparatus(book: Book) -> Iterator[Due]:
             yield Due(source.working_life.after(source.received), "end of working life", source.id, href)
     for unit in book.supplies.values():
         if unit.status != "disposed of":
-            yield Due(unit.every.after(unit.tested), "electrical test", unit.id, f"kit/index.html#{unit.item}")
+            yield Due(
+                unit.every.after(unit.tested), "electrical test", unit.id, f"kit/index.html#{unit.item}"
+            )
 
 
 def _of_texts(book: Book) -> Iterator[Due]:
@@ -62,4 +64,6 @@ def _of_texts(book: Book) -> Iterator[Due]:
             href = f"practicals/{practical.id}.html"
             yield Due(exception.expires, f"exception from {exception.rule} ends", practical.title, href)
     for limit in book.limits_in_force:
-        yield Due(limit.check_again_by, "limit to read again", limit.title, f"limits/index.html#{slug(limit.key)}")
+        yield Due(
+            limit.check_again_by, "limit to read again", limit.title, f"limits/index.html#{slug(limit.key)}"
+        )

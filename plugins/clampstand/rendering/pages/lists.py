@@ -48,7 +48,7 @@ def home_page(contents: Contents) -> SitePage:
     """The front page: find a practical, what stands against running any, what to do when it goes wrong."""
     return made(
         "index.html",
-        contents.book.department.name,
+        "Start",
         "home",
         contents,
         rows=rows(contents),

@@ -46,7 +46,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
 
 
 def key_numbers(practical: Practical, contents: Contents) -> list[str]:
-    """The declared numbers to show first: those that obey a limit, of each limit the first, then the others."""
+    """The declared numbers to show first: one for each limit that is obeyed, then the others."""
     limits = {name: contents.limit_of(number) for name, number in practical.numbers.items()}
     limited = {limit.key: name for name, limit in reversed(limits.items()) if limit}
     first = [name for name, limit in limits.items() if limit and limited[limit.key] == name]

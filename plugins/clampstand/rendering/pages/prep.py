@@ -46,9 +46,7 @@ def prep_page(practical: Practical, contents: Contents) -> SitePage:
     )
 
 
-def returned(
-    practical: Practical, totals: Iterable[KitTotal], contents: Contents
-) -> Iterable[Returned]:
+def returned(practical: Practical, totals: Iterable[KitTotal], contents: Contents) -> Iterable[Returned]:
     """What comes back: every source, then everything of the kit that is not used up."""
     for slot in practical.sources:
         yield Returned(" or ".join(slot.one_of), 1, is_source=True)
