@@ -9,6 +9,7 @@ from clampstand.calculators.dose import dose_of_the_lesson, dose_rate_at
 from clampstand.calculators.progeny import progeny_half_life
 from clampstand.calculators.room_air import carbon_dioxide_in_room
 from clampstand.calculators.sheet import Calculator
+from clampstand.calculators.snow import snow_yield
 
 CALCULATORS: Mapping[str, Calculator] = {
     "activity-today": activity_of_slot,
@@ -19,6 +20,7 @@ CALCULATORS: Mapping[str, Calculator] = {
     "progeny-half-life": progeny_half_life,
     "saturation-current": saturation_current_of,
     "series-current": series_current_given,
+    "snow-yield": snow_yield,
     "stored-charge-and-energy": stored_given,
 }
 """Calculator by the word a definition's ``compute`` uses; every calculator is listed here by hand."""

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from clampstand.calculators.activity_today import activity_today, nuclide_of
 from clampstand.calculators.given import source_given
-from clampstand.calculators.worked import CannotWork, Input, Worked, computed, measured
+from clampstand.calculators.worked import CannotWork, Input, Worked, computed, written
 from clampstand.model.book import Book
 from clampstand.model.department import Source
 from clampstand.model.material import Material
@@ -89,12 +89,8 @@ def saturation_current_of(practical: Practical, book: Book, given: Mapping[str, 
             inputs=(
                 computed("activity today, A", today),
                 _line_input(source, book),
-                measured(
-                    "energy per ion pair, W",
-                    pair_energy.value.value,
-                    "energy",
-                    "reference figures",
-                    pair_energy.citation,
+                written(
+                    "energy per ion pair, W", pair_energy.value, "reference figures", pair_energy.citation
                 ),
                 Input("share that enters the air, f", "one half", "a flat source lies on its back"),
             ),

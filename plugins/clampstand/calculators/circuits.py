@@ -1,14 +1,17 @@
 """High voltage: the current a circuit can drive, and the charge and energy left in it."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from typing import ParamSpec
 
 from clampstand.calculators.given import circuit_given
 from clampstand.calculators.worked import CannotWork, Input, Worked, measured, written
 from clampstand.model.book import Book
 from clampstand.model.kit import Output
 from clampstand.model.practical import Circuit, Practical
-from clampstand.physics.electricity import charge_stored, current_through, energy_stored
-from clampstand.units import Amount, Quantity, quantity, shown_best
+from clampstand.physics.electricity import charge_stored, current_through, energy_stored, peak_of
+from clampstand.units import Amount, OutOfRange, Quantity, UnlikeUnits, quantity, shown_best
+
+P = ParamSpec("P")
 
 
 def output_of(circuit: Circuit, book: Book) -> Output:
@@ -25,6 +28,14 @@ def _declared(practical: Practical, name: str) -> Amount:
     return practical.numbers[name].value
 
 
+def _stated(reckon: Callable[P, Quantity], *args: P.args, **kwargs: P.kwargs) -> Quantity:
+    """What a formula gives. Raises CannotWork for a number that is none of its kind or size."""
+    try:
+        return reckon(*args, **kwargs)
+    except (OutOfRange, UnlikeUnits) as reason:
+        raise CannotWork(str(reason)) from None
+
+
 def series_current(circuit: Circuit, practical: Practical, book: Book) -> Worked:
     """The greatest current through the declared series resistance, at the supply's greatest voltage.
 
@@ -34,7 +45,7 @@ def series_current(circuit: Circuit, practical: Practical, book: Book) -> Worked
     if circuit.through is None:
         raise CannotWork(f"{circuit.supply} is connected directly, without a series resistance")
     output, resistance = output_of(circuit, book), _declared(practical, circuit.through)
-    value = current_through(output.greatest_voltage.high, resistance.low)
+    value = _stated(current_through, output.greatest_voltage.high, resistance.low)
     return Worked(
         id=f"series-current/{circuit.supply}",
         title=f"Greatest current through the {circuit.through}",
@@ -52,11 +63,14 @@ def series_current(circuit: Circuit, practical: Practical, book: Book) -> Worked
 
 
 def stored_capacitance(circuit: Circuit, practical: Practical, book: Book) -> Quantity:
-    """Everything that stores charge in a circuit: the supply's own capacitance and what is connected."""
+    """Everything that stores charge with a circuit's supply: its own capacitance and all that it feeds."""
     inside = output_of(circuit, book).capacitance
     parts = [inside.high] if inside else []
-    if circuit.stores is not None:
-        parts.append(_declared(practical, circuit.stores).high)
+    for fed in (each for each in practical.circuits if each.supply == circuit.supply):
+        if fed.stores is not None:
+            parts.append(_declared(practical, fed.stores).high)
+        items = (book.kit[name] for name in fed.feeds if name in book.kit)
+        parts += [item.capacitance.high for item in items if item.capacitance is not None]
     return sum(parts, quantity(0, "F"))
 
 
@@ -64,17 +78,17 @@ def stored_charge_and_energy(circuit: Circuit, practical: Practical, book: Book)
     """Charge and energy left when a circuit is switched off at its supply's greatest voltage.
 
     Raises:
-        CannotWork: the kit does not say what the supply drives.
+        CannotWork: the kit does not say what the supply drives, or nothing stores any charge.
     """
-    voltage, capacitance = (
-        output_of(circuit, book).greatest_voltage,
-        stored_capacitance(circuit, practical, book),
-    )
+    output = output_of(circuit, book)
+    voltage = output.greatest_voltage.high
+    peak = voltage if output.current == "dc" else peak_of(voltage)
+    capacitance = _stated(stored_capacitance, circuit, practical, book)
     inputs: tuple[Input, ...] = (
         measured("capacitance, C", capacitance, "capacitance", "supply and what is connected to it"),
-        written("greatest voltage, V", voltage, f"kit, {circuit.supply}"),
+        measured("greatest voltage, V", peak, "voltage", f"kit, {circuit.supply}"),
     )
-    charge, energy = charge_stored(capacitance, voltage.high), energy_stored(capacitance, voltage.high)
+    charge, energy = _stated(charge_stored, capacitance, peak), _stated(energy_stored, capacitance, peak)
     note = "It stays after the switch is off, until the circuit is discharged."
     return (
         Worked(

@@ -3,16 +3,16 @@
 from collections.abc import Mapping
 
 from clampstand.calculators.given import number_given
-from clampstand.calculators.worked import CannotWork, Worked, written
+from clampstand.calculators.worked import CannotWork, Input, Worked, written
 from clampstand.model.book import Book
 from clampstand.model.nuclide import chain_from
 from clampstand.model.practical import Practical
 from clampstand.physics.chains import activities_on_collector
 from clampstand.physics.decay import fitted_half_life
-from clampstand.units import Quantity, quantity, shown
+from clampstand.units import Amount, Quantity, bare, quantity, shown
 
 FIRST = "Po-218"
-"""What radon turns into, and what lands on the balloon."""
+"""What radon turns into first."""
 COUNTED = ("Pb-214", "Bi-214")
 """The beta emitters among the progeny, which a counter sees through the rubber."""
 _POINTS = 16
@@ -21,26 +21,18 @@ _POINTS = 16
 def progeny_half_life(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
     """Half-life by a straight line through the beta count of radon progeny.
 
-    ``given: {collection: …, wait: …, window: …}`` names how long they gather, how long until the first count,
-    and how long the count is followed.
+    ``given: {collection: …, wait: …, window: …, Pb-214: …, Bi-214: …}`` names how long they gather, how long
+    until the first count, how long the count is followed, and the activity of each beta emitter in the air
+    as a part of that of Po-218. What lands is taken to be what is in the air, atom for atom.
     """
     collection, wait, window = (
         number_given(practical, given, word) for word in ("collection", "wait", "window")
     )
-    if FIRST not in book.nuclides:
-        raise CannotWork(f"there are no figures for {FIRST}")
+    shares = {name: number_given(practical, given, name) for name in COUNTED}
+    landing = _atoms_landing(book, shares)
     times = [window.value * (point / (_POINTS - 1)) for point in range(_POINTS)]
-    counts = [_beta_activity(book, collection.value, wait.value + time) for time in times]
+    counts = [_beta_activity(book, landing, collection.value, wait.value + time) for time in times]
     value = fitted_half_life(times, counts)
-    half_lives = tuple(
-        written(
-            f"half-life of {name}",
-            book.nuclides[name].half_life.value,
-            "reference figures",
-            book.nuclides[name].half_life.citation,
-        )
-        for name in (FIRST, *COUNTED)
-    )
     return (
         Worked(
             id="progeny-half-life",
@@ -53,16 +45,47 @@ def progeny_half_life(practical: Practical, book: Book, given: Mapping[str, str]
                 written("time of collecting", collection, f"practical, {given['collection']}"),
                 written("wait before the first count", wait, f"practical, {given['wait']}"),
                 written("time the count is followed", window, f"practical, {given['window']}"),
-                *half_lives,
+                *(_share_input(practical, name, given[name]) for name in COUNTED),
+                *(_half_life_input(book, name) for name in (FIRST, *COUNTED)),
             ),
-            within="15 %; less if the tube counts alpha particles too",
-            note="No half-life of any one nuclide: the mixture has its own, which changes as it is followed.",
+            within="15 %",
+            note=f"No half-life of any one nuclide: {' and '.join(COUNTED)} together have their own.",
         ),
     )
 
 
-def _beta_activity(book: Book, collection: Quantity, wait: Quantity) -> Quantity:
-    """Beta activity on the collector at a time after collecting, for one atom landing a second."""
+def _atoms_landing(book: Book, shares: Mapping[str, Amount]) -> dict[str, Quantity]:
+    """Atoms of each nuclide landing in a second, up to a common factor: those in the air, activity over λ."""
+    in_air = {FIRST: bare(1), **{name: share.value for name, share in shares.items()}}
+    return {
+        name: quantity(float(share.m_as("")) * float(_half_life(book, name).m_as("s")), "1/s")
+        for name, share in in_air.items()
+    }
+
+
+def _half_life(book: Book, name: str) -> Quantity:
+    if name not in book.nuclides:
+        raise CannotWork(f"there are no figures for {name}")
+    half_life: Amount = book.nuclides[name].half_life.value
+    return half_life.value
+
+
+def _beta_activity(
+    book: Book, landing: Mapping[str, Quantity], collection: Quantity, wait: Quantity
+) -> Quantity:
+    """Beta activity on the collector at a time after collecting."""
     chain = chain_from(book.nuclides, FIRST)
-    activities = activities_on_collector(chain, {FIRST: quantity(1, "1/s")}, collection, wait)
+    activities = activities_on_collector(chain, landing, collection, wait)
     return sum((activities[name] for name in COUNTED), quantity(0, "Bq"))
+
+
+def _share_input(practical: Practical, name: str, number_name: str) -> Input:
+    number = practical.numbers[number_name]
+    return written(
+        f"{name} in the air, of Po-218", number.value, f"practical, {number_name}", number.source or ""
+    )
+
+
+def _half_life_input(book: Book, name: str) -> Input:
+    half_life = book.nuclides[name].half_life
+    return written(f"half-life of {name}", half_life.value, "reference figures", half_life.citation)
