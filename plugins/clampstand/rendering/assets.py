@@ -35,9 +35,8 @@ class Assets:
 @cache
 def assets() -> Assets:
     """The assets, read once."""
-    files: dict[str, bytes] = {
-        f"{_FOLDER}/fonts/{font.name}": font.read_bytes() for font in sorted((ASSETS / "fonts").iterdir())
-    }
+    fonts = [path for path in sorted((ASSETS / "fonts").iterdir()) if path.suffix in (".woff2", ".txt")]
+    files: dict[str, bytes] = {f"{_FOLDER}/fonts/{font.name}": font.read_bytes() for font in fonts}
     sheet = b"\n".join((ASSETS / name).read_bytes() for name in _SHEETS)
     stylesheet = _keep(files, "handbook.css", sheet)
     scripts = tuple(_keep(files, name, (ASSETS / name).read_bytes()) for name in _SCRIPTS)

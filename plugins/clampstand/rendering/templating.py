@@ -42,9 +42,9 @@ def minutes(time: Quantity) -> str:
 
 
 def clock_time(time: Quantity) -> str:
-    """A time of the running clock in minutes and seconds: ``12:30``."""
+    """A time of the running clock in minutes, and seconds where there are any: ``12`` or ``12:30``."""
     minute, second = divmod(round(float(time.m_as("s"))), 60)
-    return f"{minute}:{second:02d}"
+    return f"{minute}:{second:02d}" if second else str(minute)
 
 
 def duration(time: Quantity) -> str:
@@ -56,16 +56,25 @@ def duration(time: Quantity) -> str:
     return f"{minutes(time)}\u00a0min" if amount >= 1 or amount == 0 else f"{round(amount * 60):g}\u00a0s"
 
 
+def sentence(words: str) -> str:
+    """Words with a capital letter to begin with; the rest stays as written."""
+    return words[:1].upper() + words[1:]
+
+
 def slug(words: str) -> str:
     """Words as an anchor or a class: ``local rule`` gives ``local-rule``."""
     return re.sub(r"[^A-Za-z0-9.]+", "-", words).strip("-").lower()
 
 
 def total_amount(total: KitTotal) -> str:
-    """How much of a measured-out material comes into the room."""
-    if total.amount is None or total.line.amount is None:
+    """How much of a measured-out material comes into the room; a multiple keeps no zeros it did not have."""
+    amount = total.line.amount
+    if amount is None or total.amount is None:
         return ""
-    return shown_best(total.amount, total.line.amount.kind)
+    if total.count == 1:
+        return unbroken(str(amount))
+    number, _, spelling = shown_best(total.amount, amount.kind, figures=4).partition("\u00a0")
+    return f"{number.rstrip('0').rstrip('.') if '.' in number else number}\u00a0{spelling}"
 
 
 def _sign(sign_id: str, title: str) -> Markup:
@@ -90,6 +99,7 @@ def environment() -> Environment:
         "duration": duration,
         "minutes": minutes,
         "prose": prose,
+        "sentence": sentence,
         "slug": slug,
         "total_amount": total_amount,
         "unbroken": unbroken,

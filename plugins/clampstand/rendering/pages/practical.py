@@ -2,10 +2,14 @@
 
 from itertools import islice
 
+from markupsafe import Markup
+
 from clampstand.calculators.clock import phase_length
 from clampstand.calculators.worked import CannotWork, Worked
-from clampstand.model.practical import PHASES, Fault, Phase, Practical
+from clampstand.model.practical import PHASES, Expectation, Fault, Phase, Practical
 from clampstand.rendering.contents import Contents
+from clampstand.rendering.diagrams.bench import bench_of
+from clampstand.rendering.diagrams.circuit import circuits_of
 from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.making import made, search_words
 from clampstand.rendering.prose import plain, quotes_of
@@ -41,7 +45,9 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         lengths={phase: phase_length(practical, phase) for phase in PHASES},
         rooms=rooms_of(practical, "run", contents),
         live=live_fixes(practical),
-        doses=[number for number in _worked_numbers(practical, contents) if number.kind in _DOSES],
+        drawings=drawings(practical, contents),
+        worked_out=[outcome for outcome in sheet.numbers if not _is_dose(outcome)],
+        doses=[outcome for outcome in sheet.numbers if _is_dose(outcome)],
     )
 
 
@@ -93,6 +99,13 @@ def search_entry(practical: Practical, contents: Contents) -> SearchWords:
     )
 
 
-def _worked_numbers(practical: Practical, contents: Contents) -> list[Worked]:
-    results = (result for _, result in contents.sheets[practical.id].numbers)
-    return [number for result in results if not isinstance(result, CannotWork) for number in result]
+def drawings(practical: Practical, contents: Contents) -> list[Markup]:
+    """Where to stand and how it is wired, as far as the definitions say."""
+    drawn = (bench_of(practical, contents.book), *circuits_of(practical, contents.book))
+    return [Markup(drawing) for drawing in drawn if drawing]
+
+
+def _is_dose(outcome: tuple[Expectation, tuple[Worked, ...] | CannotWork]) -> bool:
+    """Whether a worked-out entry speaks of dose, which has a place of its own on the page."""
+    result = outcome[1]
+    return not isinstance(result, CannotWork) and any(number.kind in _DOSES for number in result)

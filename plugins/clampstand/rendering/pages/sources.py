@@ -1,7 +1,9 @@
 """The page of the register of sources, each with its activity on the day the handbook is worked out for."""
 
 from collections.abc import Mapping
+from contextlib import suppress
 
+from clampstand.calculators.activity_today import activity_today
 from clampstand.calculators.worked import CannotWork, Worked
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SitePage
@@ -23,11 +25,9 @@ def sources_page(contents: Contents) -> SitePage:
 
 
 def activities(contents: Contents) -> Mapping[str, Worked]:
-    """The activity of each source on the handbook's day, as the practicals that use it worked it out."""
+    """The activity of each source on the handbook's day; a source it cannot be worked out for is left out."""
     known: dict[str, Worked] = {}
-    for sheet in contents.sheets.values():
-        for _, result in sheet.numbers:
-            if not isinstance(result, CannotWork):
-                known |= {number.id: number for number in result}
-    prefix = "activity-today/"
-    return {its_id.removeprefix(prefix): n for its_id, n in known.items() if its_id.startswith(prefix)}
+    for source in contents.book.sources.values():
+        with suppress(CannotWork):
+            known[source.id] = activity_today(source, contents.book)
+    return known
