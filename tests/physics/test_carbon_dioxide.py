@@ -35,6 +35,8 @@ def test_sublimation_and_saturation_meet_at_the_triple_point() -> None:
 def test_sublimation_temperature_agrees_with_chemicals_and_comes_back() -> None:
     temperature = co2.sublimation_temperature()
     assert temperature.m_as("K") == pytest.approx(Tb(CAS), abs=0.05)
+    fixed_point = 194.6857  # K, secondary reference point of the ITS-90, Bedford and others 1996, from memory
+    assert temperature.m_as("K") == pytest.approx(fixed_point, abs=2e-3)
     assert co2.sublimation_pressure(temperature).m_as("Pa") == pytest.approx(101325, rel=1e-6)
 
 

@@ -66,6 +66,12 @@ def test_power_two_ways_is_one_power() -> None:
     assert el.voltage_drop(current, q("3 Ω")).m_as("V") == pytest.approx(12)
 
 
+def test_a_sphere_s_voltage_is_that_of_its_charge_at_its_middle() -> None:
+    coulomb = 1 / (4 * constants.pi * constants.epsilon_0)
+    charge = el.charge_stored(el.sphere_capacitance(q("0.1 m")), q("300 kV"))
+    assert coulomb * charge.m_as("C") / 0.1 == pytest.approx(300e3)
+
+
 def test_dome_holds_what_its_capacitance_holds_at_breakdown() -> None:
     charge, energy = el.dome_greatest_charge(q("0.1 m")), el.dome_greatest_energy(q("0.1 m"))
     assert energy.m_as("J") == pytest.approx(charge.m_as("C") * 300e3 / 2)

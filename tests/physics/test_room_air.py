@@ -48,6 +48,20 @@ def test_mean_is_the_integral_over_the_time(
     assert after(start, release, changes, time, air.mean_fraction) == pytest.approx(total / time, rel=1e-6)
 
 
+@pytest.mark.parametrize("product", [1e-8, 9.9e-8, 1.01e-7, 1e-5, 9.9e-5, 1.01e-4, 1e-3])
+def test_small_air_changes_lose_no_figures(product: float) -> None:
+    """Both forms of the formulae against ones that math.expm1 keeps exact, each side of where they change."""
+    time = 1e4
+    for start, release in ((0.02, 0.0), (420e-6, 1e-4)):
+        falls = -math.expm1(-product) / product
+        shut_rise = release * time / 200
+        settled = 420e-6 + (start - 420e-6) * math.exp(-product) + shut_rise * falls
+        assert after(start, release, product / time, time) == pytest.approx(settled, rel=2e-7)
+        rising = shut_rise * (1 / 2 - product / 6 + product**2 / 24)
+        mean = 420e-6 + (start - 420e-6) * falls + rising
+        assert after(start, release, product / time, time, air.mean_fraction) == pytest.approx(mean, rel=2e-7)
+
+
 @given(start=STARTS, release=RELEASES, changes=CHANGES, time=TIMES)
 def test_gas_is_conserved(start: float, release: float, changes: float, time: float) -> None:
     """What the room gains is what was released less what the ventilation carried out."""

@@ -191,9 +191,9 @@ def mean_fraction(
     """
     return (
         outdoor
-        + (start - outdoor) * (1 - air_changes * time / 2 + (air_changes * time) ** 2 / 6)
-        + release * time / room_volume * (1 / 2 - air_changes * time / 6 + (air_changes * time) ** 2 / 24)
-        if air_changes * time < 1e-3  # three terms of the series, where the other form loses its figures
+        + (start - outdoor) * (1 - air_changes * time / 2)
+        + release * time / room_volume * (1 / 2 - air_changes * time / 6)
+        if air_changes * time < 1e-4  # two terms of the series, where the other form loses its figures
         else outdoor
         + (start - outdoor) * (1 - exp(-air_changes * time)) / (air_changes * time)
         + release / (air_changes * room_volume) * (1 - (1 - exp(-air_changes * time)) / (air_changes * time))
