@@ -34,7 +34,7 @@ def activities(parent: str, elapsed: Quantity) -> dict[str, Quantity]:
 )
 @pytest.mark.parametrize("elapsed", TIMES)
 def test_every_member_agrees_with_radioactivedecay(parent: str, elapsed: str) -> None:
-    """Side branches of 0.02 % and less, such as astatine-218, are not in the figures: hence the absolute part."""
+    """Side branches of 0.02 % and less, such as astatine-218, are not in the figures: hence ``abs``."""
     theirs = rd.Inventory({parent: 1000.0}, "Bq").decay(float(q(elapsed).m_as("s")), "s").activities("Bq")
     for name, ours in activities(parent, q(elapsed)).items():
         assert ours.m_as("Bq") == pytest.approx(theirs[name], rel=0.01, abs=2e-4), name
@@ -174,6 +174,9 @@ def test_nonsense_is_refused() -> None:
     for bad in (Member("a", quantity(0, "s")), Member("a", q("1 s"), (("b", 1.5),))):
         with pytest.raises(OutOfRange):
             chain_activities([bad], {"a": q("1 Bq")}, q("1 s"))
+    for amount in (-1.0, math.nan, math.inf):
+        with pytest.raises(OutOfRange, match="finite"):
+            chain_activities([Member("a", q("1 s"))], {"a": quantity(amount, "Bq")}, q("1 s"))
     with pytest.raises(OutOfRange, match="forwards"):
         chain_activities([Member("a", q("1 s"))], {"a": q("1 Bq")}, quantity(-1, "s"))
     with pytest.raises(OutOfRange, match="not in the chain"):

@@ -164,6 +164,8 @@ def _atoms_after(
     seconds = float(elapsed.m_as("s"))
     if not (math.isfinite(seconds) and seconds >= 0):
         raise OutOfRange(f"a chain runs forwards in time, and this is {elapsed:~P}")
+    if not all(0 <= amount < math.inf for amount in (*initial.values(), *feed.values())):
+        raise OutOfRange("a chain starts from, and is fed with, finite amounts that are not below zero")
     place = {m.name: i + 1 for i, m in enumerate(ordered)}
     losses = [0.0, *(_rate(m.half_life) for m in ordered)]  # place 0 is the feed, which never runs down
     gains = [[0.0] * len(losses) for _ in losses]

@@ -291,7 +291,8 @@ def disc_share(distance: Quantity, radius: Quantity) -> Quantity:
     >>> print(f"{disc_share(quantity(10, 'mm'), quantity(2.5, 'mm')):.2f~P}")
     0.97
     """
-    squared = float((radius / distance).m_as("")) ** 2
-    if not (math.isfinite(squared) and squared > 0 and radius.magnitude > 0):
+    d, a = float(distance.m_as("m")), float(radius.m_as("m"))
+    if not (0 < d < math.inf and 0 < a < math.inf):
         raise OutOfRange("a disc's distance and radius are both more than zero")
+    squared = (a / d) ** 2
     return quantity(math.log1p(squared) / squared, "")

@@ -27,8 +27,8 @@ def alpha_air_range_by_rule(
 ) -> Quantity:
     """Range of an alpha particle in air at 15 °C and 101.3 kPa by a straight line, in m.
 
-    Energy E in J, for 4 MeV to 8 MeV only; within some 5 % of the tables up to 6 MeV, 4 % at 8 MeV.
-    Source: textbook rule (Cember and Johnson, Introduction to Health Physics), from memory.
+    Energy E in J, for 4 MeV to 8 MeV only; 9 % below the tables at 4 MeV, within 3 % from
+    5 MeV on. Source: textbook rule (Cember and Johnson, Introduction to Health Physics), from memory.
 
     >>> print(f"{alpha_air_range_by_rule(quantity(5, 'MeV')).to('cm'):.2f~P}")
     3.58 cm

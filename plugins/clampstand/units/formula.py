@@ -17,6 +17,10 @@ from clampstand.units.registry import Quantity, of_unit, unit
 P = ParamSpec("P")
 
 
+_ROUNDING = 1e-12
+"""Room for float noise: 4 MeV in joules is not below a least energy of 4 MeV in joules."""
+
+
 class OutOfRange(ValueError):
     """An argument lies where the formula does not hold."""
 
@@ -31,12 +35,12 @@ class Takes:
     at_most: float | None = None
 
     def admits(self, value: float) -> bool:
-        """Whether a number, in the coherent unit, lies in the range."""
+        """Whether a number, in the coherent unit, lies in the range, give or take float noise at its ends."""
         return (
             math.isfinite(value)
-            and (self.at_least is None or value >= self.at_least)
+            and (self.at_least is None or value >= self.at_least - abs(self.at_least) * _ROUNDING)
             and (self.more_than is None or value > self.more_than)
-            and (self.at_most is None or value <= self.at_most)
+            and (self.at_most is None or value <= self.at_most + abs(self.at_most) * _ROUNDING)
         )
 
     def __str__(self) -> str:
