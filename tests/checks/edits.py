@@ -2,10 +2,10 @@
 
 A patch is YAML. Its top keys name what is edited: ``source bench`` a practical; ``sources``, ``supplies``,
 ``rooms``, ``contacts``, ``kit``, ``hazards``, ``citations``, ``emergencies``, ``skills`` entries by id;
-``department`` its own file; ``limits`` limits by key, in whatever pack, ``electrical.current (dc)`` only those
-that apply to dc. Below, blocks are merged; a list is patched by a block of numbers from 1, the next number adds
-an element, and ``order: 1 3 2`` puts it in another order; ``(left out)`` takes a key or element away; anything
-else replaces. A new entry may begin as a copy: ``like: N-1``.
+``department`` its own file; ``limits`` limits by key, in whatever pack, ``electrical.current (dc)`` only
+those that apply to dc. Below, blocks are merged; a list is patched by a block of numbers from 1, the next
+number adds an element, and ``order: 1 3 2`` puts it in another order; ``(left out)`` takes a key or element
+away; anything else replaces. A new entry may begin as a copy: ``like: N-1``.
 """
 
 import copy

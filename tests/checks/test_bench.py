@@ -3,6 +3,7 @@
 from pathlib import Path
 
 import pytest
+
 from checks.edits import LEFT_OUT, bench, edited, judged, merged, plain
 
 

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 import yaml
-from checks.edits import Plain, bench, edited, judged
 
+from checks.edits import Plain, bench, edited, judged
 from clampstand.checks import RULES
 from clampstand.findings import Finding
 
@@ -36,7 +36,7 @@ def cases_of(rule: str) -> Iterator[Case]:
     written = yaml.load(path.read_text(), yaml.CBaseLoader) if path.exists() else []
     for number, case in enumerate(written, start=1):
         assert set(case) == {"wrong", "says", "twin"}, f"{path.name}, case {number}"
-        assert case["wrong"] and case["says"], f"{path.name}, case {number}"
+        assert all((case["wrong"], case["says"])), f"{path.name}, case {number}"
         yield Case(rule, number, case["wrong"], tuple(case["says"]), case["twin"])
 
 

@@ -1,10 +1,10 @@
-"""The examples in every rule's own words: the wrong one is found by that rule alone, the right one is clean."""
+"""The examples on every rule's page: the wrong one is found by that rule alone, the right one is clean."""
 
 from pathlib import Path
 
 import pytest
-from checks.edits import bench, edited, judged, plain
 
+from checks.edits import bench, edited, judged, plain
 from clampstand.checks import RULES, Rule
 
 BENCH = bench()

@@ -5,6 +5,7 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+
 from checks.edits import Files, Plain, bench, edited, judged
 from checks.test_cases import ALL, Case
 

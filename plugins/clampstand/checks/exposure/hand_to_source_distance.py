@@ -18,16 +18,14 @@ Whose: the department's own rule in most places; the law limits the dose, not th
 
 from collections.abc import Iterator
 
-from clampstand.checks.distances import kept_distances, too_close
+from clampstand.checks.distances import a_source_is_out, too_close
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Problem, Severity
 
 ID = "hand-to-source-distance"
 SEVERITY = Severity.STOP
-LIMIT = "radiation.hand-to-source"
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every hand distance, declared or in a step, against the strictest limit in force."""
-    for kept in kept_distances(lesson, "hands", LIMIT):
-        yield from too_close(lesson, kept, LIMIT, "hands", "the source")
+    """Every hand distance, declared or said while a source is out, against the strictest limit."""
+    yield from too_close(lesson, "hands", a_source_is_out, "hands are {} from the source")

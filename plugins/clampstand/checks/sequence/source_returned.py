@@ -18,9 +18,9 @@ Whose: the department's own rule; the duty to account for sources is law in many
 
 from collections.abc import Iterator
 
+from clampstand.checks.endings import Ending, endings
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Layer, Problem, Severity, Whose
-from clampstand.timeline import Moment
 
 ID = "source-returned"
 SEVERITY = Severity.STOP
@@ -28,34 +28,31 @@ RULE = Whose(Layer.LOCAL, "sources are counted back before anybody leaves")
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Looks at the moment the class leaves, and at the end of the last step."""
-    if not lesson.moments:
-        return
-    leaving = [moment for moment in lesson.moments if moment.before.class_here and _leaves(lesson, moment)]
-    for moment in leaving or [lesson.moments[-1]]:
-        yield from _not_returned(lesson, moment, class_leaves=bool(leaving))
+    """Looks at each moment the class leaves and at the end of the last step, and names a source once."""
+    met: set[str] = set()
+    for ending in endings(lesson):
+        for problem, slot in _not_returned(lesson, ending):
+            if slot not in met:
+                met.add(slot)
+                yield problem
 
 
-def _leaves(lesson: Lesson, moment: Moment) -> bool:
-    """Whether the class goes in this step: by its own words, or because the phase ends."""
-    number_in_run = len(lesson.practical.run)
-    return moment.step.class_ == "leaves" or (
-        moment.ref.phase == "run" and moment.ref.number == number_in_run
-    )
-
-
-def _not_returned(lesson: Lesson, moment: Moment, *, class_leaves: bool) -> Iterator[Problem]:
+def _not_returned(lesson: Lesson, ending: Ending) -> Iterator[tuple[Problem, str]]:
     # A source counted back in the very step in which the class leaves is counted too late.
+    moment = ending.moment
     world = moment.during if moment.step.class_ == "leaves" else moment.after
-    end = f"the class leaves in {moment.ref}" if class_leaves else f"{moment.ref} is the last"
-    for slot, since in world.signed_out.items():
+    since = {**{slot: out.since for slot, out in world.out.items()}, **world.signed_out}
+    for slot, ref in since.items():
         fault = "is out of its box" if slot in world.out else "has not been counted back"
-        yield Problem(
-            lesson.spot(moment.ref),
-            f"{end} while {slot} {fault}",
-            found=f"{slot} signed out since {since}",
-            needed="put back and counted back first",
-            mend=f"put {slot} back and count it back before {moment.ref}",
-            whose=RULE,
-            related=((lesson.spot(since), "signed out here"),),
+        yield (
+            Problem(
+                lesson.spot(moment.ref),
+                f"{ending.words} while {slot} {fault}",
+                found=f"{slot} out since {ref}",
+                needed="put back and counted back first",
+                mend=f"put {slot} back and count it back in a step before the end",
+                whose=RULE,
+                related=((lesson.spot(ref), "out since this step"),),
+            ),
+            slot,
         )
