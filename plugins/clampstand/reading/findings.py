@@ -12,6 +12,9 @@ SCHEMA = "schema"
 UNKNOWN_ID = "unknown-id"
 """The rule a value breaks that names something which is nowhere."""
 
+MOST_FINDINGS = 50
+"""Findings told of one file by each part of this room. Whoever has more mends the first fifty first."""
+
 LONGEST_SHOWN = 80
 """Characters of somebody's text a message repeats."""
 

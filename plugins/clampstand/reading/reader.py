@@ -23,10 +23,11 @@ from clampstand.model.practical import Practical
 from clampstand.model.skill import Skill
 from clampstand.model.substance import Substance
 from clampstand.reading.files import Shelves, gather
-from clampstand.reading.findings import READING, SCHEMA, shown, stop
-from clampstand.reading.places import Places, Plain, Sheet, read_sheet
+from clampstand.reading.findings import MOST_FINDINGS, READING, SCHEMA, shown, stop
+from clampstand.reading.places import Places, Sheet, read_sheet
 from clampstand.reading.references import unknown_ids
 from clampstand.reading.schema import Outcome, define
+from clampstand.reading.walk import Plain
 
 _FILE_EACH: dict[str, type[Entry]] = {"practicals": Practical, "skills": Skill, "emergencies": Emergency}
 """Folder → what each of its files is; the name of the file is the id."""
@@ -180,7 +181,14 @@ class _Desk:
             mend = "begin each line with an id and a colon"
             self.findings.append(stop(SCHEMA, Place(file, 1, 1), "a block of ids belongs here", mend))
             return
+        before = len(self.findings)
         for its_id, data in sheet.data.items():
+            if len(self.findings) - before >= MOST_FINDINGS:
+                message = "there is too much wrong above: from here on the file is not looked at"
+                place = sheet.place((its_id,), at_key=True)
+                self.findings.append(stop(SCHEMA, place, message, "mend what is above first"))
+                self._salvage(kind.shelf, file)
+                return
             if not _ID_LINE.fullmatch(f"{its_id}:"):
                 message = f"{shown(its_id) or 'nothing'} is not an id"
                 mend = "use letters, digits, hyphens and dots, a letter first"

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from itertools import islice
 from typing import TypeAlias
 
 from clampstand.findings import Finding, Route, Spot
@@ -12,7 +13,7 @@ from clampstand.model.emergency import Emergency
 from clampstand.model.practical import PHASES, Practical
 from clampstand.model.skill import Skill
 from clampstand.model.step import Step
-from clampstand.reading.findings import SCHEMA, UNKNOWN_ID, listed, near, shown, stop
+from clampstand.reading.findings import MOST_FINDINGS, SCHEMA, UNKNOWN_ID, listed, near, shown, stop
 from clampstand.reading.names import (
     DISTANCE,
     GIVEN,
@@ -58,12 +59,14 @@ def unknown_ids(book: Book, broken: Broken, places: Places) -> list[Finding]:
     """
     look_up = _LookUp(book, broken)
     found: list[Finding] = []
+    left: dict[str, int] = {}
+    """Findings that may still be told of each file."""
     for subject, entry in _entries(book):
-        for spot, message, mend, text in look_up.in_entry(entry):
-            found.append(replace(stop(UNKNOWN_ID, places.of(spot), message, mend, text), subject=subject))
-        for spot, name, what in _same_names(entry):
-            message = f"{shown(name)} is the name of an earlier {what} already"
-            finding = stop(SCHEMA, places.of(spot), message, "give this one another name")
+        file = entry.spot.file
+        told = list(islice(look_up.in_entry(entry), left.get(file, MOST_FINDINGS)))
+        left[file] = left.get(file, MOST_FINDINGS) - len(told)
+        for rule, spot, message, mend, text in told:
+            finding = stop(rule, places.of(spot), message, mend, text)
             found.append(replace(finding, subject=subject))
     return found
 
@@ -75,8 +78,8 @@ def _entries(book: Book) -> Iterator[tuple[str, Entry]]:
             yield f"{shelf}/{its_id}", entry
 
 
-_Fault: TypeAlias = tuple[Spot, str, str, str]
-"""Spot, message, mend, and the text that is written."""
+_Wrong: TypeAlias = tuple[str, Spot, str, str, str]
+"""Rule, spot, message, mend, and the text that is written."""
 
 
 @dataclass(frozen=True)
@@ -97,7 +100,7 @@ class _LookUp:
     book: Book
     broken: Broken
 
-    def in_entry(self, entry: Entry) -> Iterator[_Fault]:
+    def in_entry(self, entry: Entry) -> Iterator[_Wrong]:
         """What one entry names that is nowhere."""
         here = self._here(entry)
         quotes = isinstance(entry, Practical | Skill | Emergency)
@@ -105,9 +108,10 @@ class _LookUp:
             spot = _spot(entry, named)
             if named.shelf != QUOTE:
                 if not self._is_known(named.text, named.shelf, here):
-                    yield spot, *self._advice(named.text, named.shelf, here), named.text
+                    yield UNKNOWN_ID, spot, *self._advice(named.text, named.shelf, here), named.text
             elif quotes:
                 yield from self._quotes(named.text, spot, here)
+        yield from _same_names(entry)
 
     def _here(self, entry: Entry) -> _Here:
         if isinstance(entry, Practical):
@@ -170,16 +174,28 @@ class _LookUp:
         """Another shelf that has the name, or nothing."""
         return next((shelf for shelf in SHELVES if shelf != kind and text in self.book.shelf(shelf)), "")
 
-    def _quotes(self, text: str, spot: Spot, here: _Here) -> Iterator[_Fault]:
+    def _quotes(self, text: str, spot: Spot, here: _Here) -> Iterator[_Wrong]:
         """The quotes of a sentence that quote nothing."""
         if "{" in (rest := _QUOTED.sub("", text)) or "}" in rest:
-            yield spot, "a curly bracket has no partner, or nothing in it", "write {name} on one line", text
+            yield (
+                UNKNOWN_ID,
+                spot,
+                "a curly bracket has no partner, or nothing in it",
+                "write {name} on one line",
+                text,
+            )
         for quote in dict.fromkeys(_QUOTED.findall(text)):
             if quote.startswith(_FREE):
                 if not _is_amount(quote.removeprefix(_FREE).strip()):
-                    yield spot, f"{shown(quote)} marks no quantity", "write it like {free: 50 mm}", quote
+                    yield (
+                        UNKNOWN_ID,
+                        spot,
+                        f"{shown(quote)} marks no quantity",
+                        "write it like {free: 50 mm}",
+                        quote,
+                    )
             elif not self._is_quotable(quote, here):
-                yield spot, *self._quote_advice(quote, here), quote
+                yield UNKNOWN_ID, spot, *self._quote_advice(quote, here), quote
 
     def _is_quotable(self, quote: str, here: _Here) -> bool:
         return any(self._is_known(quote, kind, here) for kind in (NUMBER, SLOT, OWN_KIT, *_QUOTABLE)) and (
@@ -230,7 +246,7 @@ def _is_amount(text: str) -> bool:
     return True
 
 
-def _same_names(entry: Entry) -> Iterator[tuple[Spot, str, str]]:
+def _same_names(entry: Entry) -> Iterator[_Wrong]:
     """Slots and steps that have the name of an earlier one: what names them would not know which."""
     if not isinstance(entry, Practical):
         return
@@ -243,5 +259,6 @@ def _same_names(entry: Entry) -> Iterator[tuple[Spot, str, str]]:
     met: set[tuple[str, str]] = set()
     for name, route, what in named:
         if name and (what, name) in met:
-            yield entry.at(*route), name, what
+            message = f"{shown(name)} is the name of an earlier {what} already"
+            yield SCHEMA, entry.at(*route), message, "give this one another name", name
         met.add((what, name or ""))

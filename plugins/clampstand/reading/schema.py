@@ -11,13 +11,12 @@ from pydantic_core import ErrorDetails
 
 from clampstand.findings import Finding, Route
 from clampstand.model.base import Definition
-from clampstand.reading.findings import SCHEMA, listed, near, shown, stop
-from clampstand.reading.places import Plain, Sheet
+from clampstand.reading.findings import MOST_FINDINGS, SCHEMA, listed, near, shown, stop
+from clampstand.reading.places import Sheet
+from clampstand.reading.walk import Plain
 
 D = TypeVar("D", bound=Definition)
 
-MOST_FINDINGS = 50
-"""Findings told of one definition. Whoever has more than that mends the first fifty first."""
 _PASSES = 6
 """How often a definition is tried with its misspelt keys put right; each pass looks one block deeper."""
 

@@ -8,6 +8,8 @@ from clampstand.findings import Finding, Place
 from clampstand.reading.findings import READING, shown, stop
 
 _TEXT_IN_QUOTES = "put the whole text between double quotes"
+_ENOUGH = 300
+"""Characters of a line that are looked at: what is wrong shows in its beginning."""
 _INDENT = "line the keys of one block up under each other, with spaces"
 
 
@@ -21,7 +23,9 @@ def syntax_finding(error: yaml.YAMLError, file: str, lines: list[str]) -> Findin
     if context is not None and ("quoted" in str(error) or "flow" in str(error)):
         return _left_open(error, file, lines)
     row, column = min(mark.line, len(lines) - 1), mark.column
-    message, mend = _words(problem, lines[row], column, lines[:row])
+    before = next((text for text in reversed(lines[:row]) if text.strip()), "")
+    sign = lines[row][column : column + 1]
+    message, mend = _words(problem, lines[row][:_ENOUGH], column, sign, before[:_ENOUGH])
     return stop(READING, Place(file, row + 1, column + 1), message, mend, found=lines[row])
 
 
@@ -47,16 +51,15 @@ _AFTER_QUOTE = re.compile(r"\s*(- )?[^:]*:\s+[\"']")
 _BRACKET_FIRST = re.compile(r"\s*(- )?([^:]*:\s+)?[{\[]")
 
 
-def _words(problem: str, line: str, column: int, above: list[str]) -> tuple[str, str]:
-    """Message and mend for an error, told apart by the line it stands in."""
-    sign = line[column : column + 1]
+def _words(problem: str, line: str, column: int, sign: str, before: str) -> tuple[str, str]:
+    """Message and mend for an error, told apart by the line it stands in and the one before."""
     told = "this line does not fit the ones above it", _INDENT
     if "\t" in line[: len(line) - len(line.lstrip())]:
         told = "this line begins with a tab", "use spaces instead of the tab"
     elif "cannot start any token" in problem:
         told = f"a text cannot begin with {shown(sign)}", _TEXT_IN_QUOTES
     elif "mapping values" in problem:
-        told = _colon(line, column, above)
+        told = _colon(line, column, before)
     elif "expected key" in problem and _AFTER_QUOTE.match(line):
         told = "there is more text after the closing quotation mark", "use the other sort of quotation marks"
     elif "expected key" in problem and _BRACKET_FIRST.match(line):
@@ -72,11 +75,10 @@ def _words(problem: str, line: str, column: int, above: list[str]) -> tuple[str,
     return told
 
 
-def _colon(line: str, column: int, above: list[str]) -> tuple[str, str]:
+def _colon(line: str, column: int, before: str) -> tuple[str, str]:
     """Three mistakes end in a colon that cannot be: a second one, one indented too far, none above."""
     if ":" in line[:column]:
         return "there is a second colon in this line", _TEXT_IN_QUOTES
-    before = next((text for text in reversed(above) if text.strip()), "")
     if re.match(r"\s*(- )?[^:#]+$", before) or re.match(r"\s*(- )?[^:\s]+:\S", before):
         return "the line above has no colon with a space after it", "write the key above, a colon and a space"
     return "this line is indented too far, or the text above it is not finished", _INDENT

@@ -1,0 +1,21 @@
+"""What every room's tests may use."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+import tiny
+
+
+@pytest.fixture
+def tiny_content(tmp_path: Path) -> Callable[..., Path]:
+    """Writes the smallest whole content folder, with changes by file name, and returns it.
+
+    ``tiny_content({"practicals/sparks.yml": "…", "kit/all.yml": None})``
+    """
+
+    def build(changes: dict[str, str | bytes | None] | None = None) -> Path:
+        return tiny.write(tmp_path, changes)
+
+    return build
