@@ -168,6 +168,7 @@ def _search_entry(page: SitePage, words: SearchWords) -> dict[str, Any]:
         "title": escape(page.title, quote=False),
         "text": escape(words.text, quote=False),
         "tags": [escape(tag, quote=False) for tag in words.tags],
+        "boost": words.weight,
     }
 
 

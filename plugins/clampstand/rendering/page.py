@@ -18,6 +18,8 @@ class SearchWords:
 
     text: str
     tags: tuple[str, ...] = ()
+    weight: float = 1.0
+    """How much a hit counts: a practical before a rule that mentions the same thing."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -61,6 +61,11 @@ def sentence(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
+def tolerance(words: str) -> str:
+    """How far the truth may lie off, as the page says it: ``15 %`` gives ``within 15 %``."""
+    return unbroken(f"within {words}" if words[:1].isdigit() or words.startswith("a factor") else words)
+
+
 def slug(words: str) -> str:
     """Words as an anchor or a class: ``local rule`` gives ``local-rule``."""
     return re.sub(r"[^A-Za-z0-9.]+", "-", words).strip("-").lower()
@@ -101,6 +106,7 @@ def environment() -> Environment:
         "prose": prose,
         "sentence": sentence,
         "slug": slug,
+        "tolerance": tolerance,
         "total_amount": total_amount,
         "unbroken": unbroken,
     }

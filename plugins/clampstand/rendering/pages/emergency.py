@@ -27,6 +27,6 @@ def emergency_page(emergency: Emergency, contents: Contents) -> SitePage:
         "emergency",
         contents,
         about=emergency,
-        search=search_words("emergency", emergency.when, *emergency.search),
+        search=search_words("emergency", emergency.when, *emergency.search, weight=2.0),
         emergency=emergency,
     )

@@ -96,6 +96,7 @@ def search_entry(practical: Practical, contents: Contents) -> SearchWords:
         *(plain(fault.seen, quotes) for fault in practical.when_it_fails),
         *(plain(fault.cause, quotes) for fault in practical.when_it_fails),
         tags=(practical.subject,),
+        weight=4.0,
     )
 
 

@@ -26,6 +26,6 @@ def rule_page(rule: Rule, contents: Contents) -> SitePage:
         rule.page.title.rstrip("."),
         "rule",
         contents,
-        search=search_words("rule", rule.id.replace("-", " "), rule.page.why),
+        search=search_words("rule", rule.id.replace("-", " "), rule.page.why, weight=0.1),
         rule=rule,
     )

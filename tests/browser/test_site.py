@@ -1,0 +1,181 @@
+"""The site in a browser, opened from a folder on a disk with nothing else to ask: search, access, the first screen."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page
+
+pytestmark = pytest.mark.browser
+
+PHONE, DESK = {"width": 390, "height": 844}, {"width": 1280, "height": 900}
+PAGE_TYPES = (
+    "index",
+    "first-lesson",
+    "practicals/index",
+    "practicals/spark-counter",
+    "prep/spark-counter",
+    "emergencies/index",
+    "emergencies/dropped-source",
+    "skills/index",
+    "skills/eht-supply",
+    "sources/index",
+    "kit/index",
+    "limits/index",
+    "rules/index",
+    "rules/source-returned",
+    "citations/index",
+    "due/index",
+)
+RULES = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
+
+
+class Visit:
+    """A page open in the browser, with everything it complained of and everything it asked for elsewhere."""
+
+    def __init__(self, page: Page, site: Path) -> None:
+        self.page = page
+        self.site = site
+        self.complaints: list[str] = []
+        self.outside: list[str] = []
+        page.on("console", lambda said: said.type == "error" and self.complaints.append(said.text))
+        page.on("pageerror", lambda error: self.complaints.append(str(error)))
+        page.on("request", lambda asked: self._note(asked.url))
+
+    def _note(self, url: str) -> None:
+        if not url.startswith(("file:", "data:", "blob:", "about:")):
+            self.outside.append(url)
+
+    def open(self, name: str) -> Page:
+        self.page.goto(f"{(self.site / name).as_uri()}.html")
+        self.page.wait_for_load_state("networkidle")
+        return self.page
+
+    def search(self, words: str) -> list[str]:
+        """The addresses of what search finds, best first."""
+        self.open("index")
+        self.page.locator("label[for=__search]").first.click()
+        self.page.locator("input[name=query]").press_sequentially(words)
+        found = self.page.locator(".md-search-result__link")
+        found.first.wait_for(timeout=10_000)
+        return [(link.get_attribute("href") or "").split("?")[0] for link in found.all()]
+
+
+@pytest.fixture
+def visit(browser: Browser, site: Path) -> Iterator[Visit]:
+    context = browser.new_context(viewport=PHONE, offline=True)
+    yield Visit(context.new_page(), site)
+    context.close()
+
+
+@pytest.mark.parametrize(
+    ("words", "page"),
+    [
+        ("clicky thing", "practicals/spark-counter"),
+        ("dusty", "practicals/spark-counter"),
+        ("dusty spark counter", "practicals/spark-counter"),
+        ("5 mA", "practicals/spark-counter"),
+        ("EHT supply sparks", "practicals/spark-counter"),
+        ("EHT", "skills/eht-supply"),
+        ("balloon radon", "practicals/radon-progeny-on-a-balloon"),
+        ("dry ice gloves", "practicals/cloud-chamber"),
+        ("dropped on the floor", "emergencies/dropped-source"),
+    ],
+)
+def test_search_finds_a_page_by_the_words_people_type(visit: Visit, words: str, page: str):
+    first_three = visit.search(words)[:3]
+    assert any(address.endswith(f"/{page}.html") for address in first_three), first_three
+    assert not visit.complaints
+    assert not visit.outside
+
+
+@pytest.mark.parametrize("name", PAGE_TYPES)
+def test_pages_load_without_complaint_and_ask_nobody(visit: Visit, name: str):
+    visit.open(name)
+    assert not visit.complaints
+    assert not visit.outside
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+def test_no_page_type_has_a_barrier_that_axe_knows(
+    browser: Browser, site: Path, size: dict[str, int], scheme: str
+):
+    context = browser.new_context(viewport=size, color_scheme=scheme, reduced_motion="reduce")
+    visit, axe, found = Visit(context.new_page(), site), Axe(), []
+    for name in PAGE_TYPES:
+        page = visit.open(name)
+        page.evaluate("document.querySelectorAll('details').forEach(one => { one.open = true })")
+        for broken in axe.run(page, options=RULES).response["violations"]:
+            found += [f"{name}: {broken['id']}: {node['html'][:160]}" for node in broken["nodes"]]
+    context.close()
+    assert not found, "\n".join(found)
+
+
+@pytest.mark.parametrize("name", PAGE_TYPES)
+def test_no_page_is_wider_than_a_phone(visit: Visit, name: str):
+    page = visit.open(name)
+    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+
+
+def test_the_first_screen_of_a_practical_answers_what_a_nervous_teacher_asks(visit: Visit):
+    page = visit.open("practicals/spark-counter")
+    for part in (".aim", ".verdict", ".facts", ".key-number >> nth=2"):
+        box = page.locator(part).first.bounding_box()
+        assert box is not None, part
+        assert box["y"] + box["height"] <= PHONE["height"], part
+    assert page.locator(".key-number").count() == 3
+    assert page.locator(".key-number .mark").count() == 3
+
+
+@pytest.mark.parametrize("name", PAGE_TYPES)
+def test_help_is_one_tap_away_from_everywhere_on_a_page(visit: Visit, name: str):
+    page = visit.open(name)
+    page.evaluate("window.scrollTo(0, document.body.scrollHeight)")
+    link = page.locator(".emergency-tab a")
+    box = link.bounding_box()
+    assert box is not None
+    assert 0 <= box["y"] <= PHONE["height"] - box["height"]
+    link.click()
+    page.wait_for_url("**/emergencies/index.html")
+
+
+def test_the_table_is_narrowed_and_the_address_keeps_it(visit: Visit):
+    page = visit.open("practicals/index")
+    everything = page.locator("#practicals-table tbody tr:visible").count()
+    page.locator("select[name=hazard]").select_option("electricity")
+    narrowed = page.locator("#practicals-table tbody tr:visible").all_inner_texts()
+    assert 0 < len(narrowed) < everything
+    assert all("electricity" in row for row in narrowed)
+    assert "hazard=electricity" in page.url
+    page.reload()
+    assert page.locator("#practicals-table tbody tr:visible").all_inner_texts() == narrowed
+    page.get_by_role("button", name="Show all").click()
+    page.wait_for_function("!location.search")
+    assert page.locator("#practicals-table tbody tr:visible").count() == everything
+
+
+def test_without_javascript_the_whole_table_and_every_answer_can_be_read(browser: Browser, site: Path):
+    context = browser.new_context(viewport=PHONE, java_script_enabled=False)
+    page = context.new_page()
+    page.goto((site / "practicals/index.html").as_uri())
+    assert page.locator("form.narrow").is_hidden()
+    assert page.locator("#practicals-table tbody tr:visible").count() >= 5
+    page.goto((site / "practicals/spark-counter.html").as_uri())
+    page.locator("details.answer summary").first.click()
+    assert page.locator("details.answer p").first.is_visible()
+    context.close()
+
+
+def test_the_three_layers_are_told_apart_without_colour(visit: Visit):
+    page = visit.open("limits/index")
+    looks = {
+        kind: page.locator(f".mark--{kind}").first.evaluate(
+            "one => { const s = getComputedStyle(one); return [s.borderStyle, s.borderRadius, s.backgroundColor].join() }"
+        )
+        for kind in ("law", "guidance", "local-rule")
+    }
+    assert len(set(looks.values())) == 3, looks
+    words = {kind: page.locator(f".mark--{kind}").first.inner_text().lower() for kind in looks}
+    assert words == {"law": "law", "guidance": "guidance", "local-rule": "local rule"}
