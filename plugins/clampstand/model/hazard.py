@@ -33,4 +33,6 @@ class Hazard(Entry):
     worn: tuple[WornAgainst, ...] = ()
     in_place: Many[Id] = ()
     """What a barrier must stop, for hazards that need a barrier between them and people."""
+    excludes: Many[Line] = ()
+    """Who must keep away altogether: whoever has an implanted device. A practical repeats them."""
     note: Words | None = None

@@ -21,6 +21,22 @@ from clampstand.model.base import (
 )
 from clampstand.model.hazard import BodyPart
 
+WasteRoute = Literal[
+    "open air",
+    "fume cupboard",
+    "sink",
+    "bin",
+    "special waste bottle",
+    "sharps bin",
+    "autoclave",
+    "food waste",
+    "supplier",
+    "licensed contractor",
+    "back to store",
+    "reuse",
+]
+"""The ways something left over may go."""
+
 
 class Worn(Definition):
     """How an item protects the person who wears it."""
@@ -104,8 +120,10 @@ class Item(Entry):
     ignites: Literal["flame", "spark", "hot surface"] | None = None
     """How it can set vapour alight while it is lit or switched on."""
     counts_radiation: YesNo = False
-    needs_washing: Many[Id] = ()
-    """What it leaves on hands and benches: contamination, biological, chemical."""
+    needs_washing: Many[Literal["hands", "bench", "tray"]] = ()
+    """What must be washed after it: for what rubs off, infects or stains."""
+    never_into: Many[WasteRoute] = ()
+    """Where it may never go, whatever is left of it."""
     latex: YesNo = False
     instead: Id | None = None
     """The item for those who cannot use this one."""

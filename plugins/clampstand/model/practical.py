@@ -22,6 +22,7 @@ from clampstand.model.base import (
     fault,
     from_text,
 )
+from clampstand.model.kit import WasteRoute
 from clampstand.model.step import ActorName, Number, Step
 
 Phase = Literal["prepare", "set_up", "run", "clear_up"]
@@ -176,7 +177,9 @@ class Waste(Definition):
     """Something left over, and the only way it may go."""
 
     what: Id
-    route: Line
+    route: WasteRoute
+    how: Words | None = None
+    """What is done with it on that way."""
     by: Many[ActorName]
     never: Many[Line] = ()
     note: Words | None = None
@@ -237,6 +240,8 @@ class Practical(Entry):
     circuits: tuple[Circuit, ...] = ()
     releases: tuple[Release, ...] = ()
     hazards: tuple[HazardHere, ...] = ()
+    excludes: Many[Line] = ()
+    """Who must not take part or come near, as the hazards here ask."""
     wear_note: Words | None = None
     """What to say about protective equipment, above all when none would help."""
 

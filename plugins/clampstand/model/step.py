@@ -4,7 +4,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from clampstand.model.base import AnyAmount, Definition, Id, Line, Many, Time, Words, YesNo
+from clampstand.model.base import AnyAmount, Day, Definition, Id, Line, Many, Time, Words, YesNo
 
 ActorName = Literal["teacher", "technician", "second adult", "volunteer", "pupils", "adults", "everyone"]
 
@@ -89,8 +89,11 @@ class Step(Definition):
     puts_out: Many[Id] = ()
 
     measures: Many[Line] = ()
+    """What is counted or read. A result whose name begins with ``background`` is one without a source."""
     builds_on: Many[Line] = ()
     """Results of other steps this one needs."""
+    fades_with: Line | None = None
+    """The declared number that is the half-life of what is measured, from the end of the steps before it."""
     washes: Many[Literal["hands", "bench", "tray"]] = ()
     eats: YesNo = False
     class_: Literal["arrives", "leaves"] | None = Field(default=None, alias="class")
@@ -113,3 +116,9 @@ class Number(Definition):
     """Why it has this value, when no limit sets it."""
     source: Id | None = None
     """The citation it was taken from."""
+    half_life_of: Id | None = None
+    """The nuclide whose half-life it restates."""
+    fades_with: Line | None = None
+    """What decays meanwhile: for a time, the number that is the half-life; else the source it was found with."""
+    on: Day | None = None
+    """The day it was found with that source; left out, the reference date of the source."""
