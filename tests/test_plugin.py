@@ -24,6 +24,32 @@ theme: {name: material, font: false, features: [content.action.edit]}
 plugins: [clampstand, search, offline]
 nav: [index.md, hand.md, practicals/index.md]
 """
+CALM = """\
+title: Sparks
+aim: See sparks in air.
+subject: physics
+topics: [weather]
+ages: 11 to 18
+led_by: teacher
+pupils: watch
+needs: {}
+lesson: 10 min
+where: {run: lab}
+kit: [{item: plates, per: class}]
+run:
+  - {do: "Look at {plates}.", by: teacher, takes: 10 min}
+review: {version: 1, last: 2025-09-01, written_by: lead, approved_by: lead, due: 2026-09-01}
+"""
+"""A practical in which nothing can hurt, so that no rule has anything to say."""
+SKILL = """\
+title: Looking
+aim: Look closely.
+good_looks_like: [Calm eyes.]
+steps: [{do: Look., by: teacher, takes: 1 min}]
+sign_off: [Calm eyes.]
+lasts: 12 months
+review: {version: 1, last: 2025-09-01, written_by: lead, approved_by: lead, due: 2026-09-01}
+"""
 HAND = "# By hand\n\nSee the [practicals](practicals/index.md).\n"
 
 Change = dict[str, str | bytes | None]
@@ -32,7 +58,7 @@ Change = dict[str, str | bytes | None]
 @pytest.fixture
 def handbook(tiny_content: Callable[[Change], Path], tmp_path: Path) -> Path:
     """A folder with the tiny handbook, a hand-written page and a mkdocs.yml."""
-    tiny_content({"pages/hand.md": HAND})
+    tiny_content({"pages/hand.md": HAND, "practicals/sparks.yml": CALM, "skills/forceps-work.yml": SKILL})
     (tmp_path / "mkdocs.yml").write_text(SITE, encoding="utf-8")
     return tmp_path
 
@@ -90,8 +116,8 @@ def test_a_page_written_by_hand_wins_over_a_generated_one(handbook: Path):
 @pytest.mark.parametrize(
     ("file", "old", "new"),
     [
-        ("practicals/sparks.yml", "hand distance: {value: 100 mm", "hand distance: {value: 20 mm"),
-        ("practicals/sparks.yml", "item: forceps", "item: forcepss"),
+        ("practicals/sparks.yml", "lesson: 10 min", "lesson: 20 min"),
+        ("practicals/sparks.yml", "item: plates", "item: plattes"),
         ("pages/hand.md", "practicals/index.md", "practicals/indx.md"),
         ("department/department.yml", "class_size: 24", "class_size: many"),
     ],
@@ -107,9 +133,7 @@ def test_a_build_that_fails_leaves_the_old_site_as_it_was(handbook: Path, file: 
 
 
 def test_a_first_build_that_fails_leaves_no_site(handbook: Path):
-    rewrite(
-        handbook, "practicals/sparks.yml", "hand distance: {value: 100 mm", "hand distance: {value: 20 mm"
-    )
+    rewrite(handbook, "practicals/sparks.yml", "lesson: 10 min", "lesson: 20 min")
     with pytest.raises(Abort):
         published(handbook)
     assert not (handbook / "site").exists()
@@ -165,9 +189,7 @@ def test_hostile_words_stay_words_in_pages_titles_and_search(handbook: Path):
 
 
 def test_while_serving_the_front_page_says_what_stops(handbook: Path):
-    rewrite(
-        handbook, "practicals/sparks.yml", "hand distance: {value: 100 mm", "hand distance: {value: 20 mm"
-    )
+    rewrite(handbook, "practicals/sparks.yml", "lesson: 10 min", "lesson: 20 min")
     front = (published(handbook, strict=False, command="serve") / "index.html").read_text(encoding="utf-8")
     assert "Not to be published" in front
     assert "practicals/sparks.yml:" in front

@@ -1,4 +1,4 @@
-"""A browser and a built demo site; without a browser the tests are skipped with a note, except where CI is set."""
+"""A browser and the demo site; without a browser the tests are skipped with a note, unless CI is set."""
 
 import os
 import shutil

@@ -1,4 +1,4 @@
-"""The site in a browser, opened from a folder on a disk with nothing else to ask: search, access, the first screen."""
+"""The site in a browser, opened from a folder on a disk: search, access, the first screen."""
 
 from collections.abc import Iterator
 from pathlib import Path
@@ -170,10 +170,9 @@ def test_without_javascript_the_whole_table_and_every_answer_can_be_read(browser
 
 def test_the_three_layers_are_told_apart_without_colour(visit: Visit):
     page = visit.open("limits/index")
+    style = "one => (s => [s.borderStyle, s.borderRadius, s.backgroundColor].join())(getComputedStyle(one))"
     looks = {
-        kind: page.locator(f".mark--{kind}").first.evaluate(
-            "one => { const s = getComputedStyle(one); return [s.borderStyle, s.borderRadius, s.backgroundColor].join() }"
-        )
+        kind: page.locator(f".mark--{kind}").first.evaluate(style)
         for kind in ("law", "guidance", "local-rule")
     }
     assert len(set(looks.values())) == 3, looks

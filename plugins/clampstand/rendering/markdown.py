@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Mapping
 
-from markdownify import MarkdownConverter
+from markdownify import markdownify
 
 from clampstand.rendering.page import SitePage
 
@@ -11,22 +11,19 @@ _SVG = re.compile(r"<svg\b.*?</svg>", re.DOTALL)
 _LOCAL_PAGE = re.compile(r"(\]\((?!https?:)[^)\s]*?)\.html((?:#[^)\s]*)?\))")
 
 
-class _Converter(MarkdownConverter):  # type: ignore[misc]  # markdownify ships no types
-    """Escapes every mark a person might have typed, so that text stays text in Markdown too."""
-
-    class Options(MarkdownConverter.DefaultOptions):  # type: ignore[misc]
-        """Headings with hashes; everything that could be markup escaped."""
-
-        heading_style = "atx"
-        bullets = "-"
-        escape_misc = True
-        escape_asterisks = True
-        escape_underscores = True
-
-
 def as_markdown(page: SitePage) -> str:
-    """One page as Markdown; drawings are left out, for words stand beside every one of them."""
-    text: str = _Converter().convert(_SVG.sub("", page.html))
+    """One page as Markdown; drawings are left out, for words stand beside every one of them.
+
+    Every mark a person might have typed is escaped, so that text stays text in Markdown too.
+    """
+    text = markdownify(
+        _SVG.sub("", page.html),
+        heading_style="atx",
+        bullets="-",
+        escape_misc=True,
+        escape_asterisks=True,
+        escape_underscores=True,
+    )
     lines = (line.rstrip() for line in _LOCAL_PAGE.sub(r"\1.md\2", text).splitlines())
     return re.sub(r"\n{3,}", "\n\n", "\n".join(lines)).strip() + "\n"
 
