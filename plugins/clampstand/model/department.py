@@ -36,6 +36,8 @@ class Contact(Entry):
 class Department(Entry):
     """The department this handbook is for, and the day its numbers are worked out for."""
 
+    shelf: ClassVar[str] = "department"
+
     name: Line
     packs: Many[Id]
     """The packs of limits in force here. The department's own rules are one of them."""

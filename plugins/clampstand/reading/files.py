@@ -90,7 +90,7 @@ def _gather_folder(folder: Path, name: str, only: tuple[str, ...], shelves: Shel
 
 
 def _unused(shelves: Shelves, file: str, mend: str) -> None:
-    message = f"{file.rsplit('/', 1)[1]} is read by nobody"
+    message = f"{file.rsplit('/', 1)[-1]} is read by nobody"
     shelves.findings.append(warning(READING, Place(file, 1, 1), message, mend))
 
 

@@ -8,8 +8,8 @@ from clampstand.model.base import Definition
 from clampstand.model.coefficients import CoefficientTable
 from clampstand.model.department import Department, Room, Source, SupplyUnit
 from clampstand.model.emergency import Action, Emergency
-from clampstand.model.hazard import Hazard
-from clampstand.model.kit import Item
+from clampstand.model.hazard import Hazard, WornAgainst
+from clampstand.model.kit import Item, Worn
 from clampstand.model.limit import AppliesTo, Limit, Pack
 from clampstand.model.material import Material
 from clampstand.model.nuclide import Branches, HalfLife, Lines, Nuclide
@@ -158,6 +158,8 @@ NO_NAME: frozenset[tuple[type[Definition], str]] = frozenset(
         (Expectation, "compute"),  # a calculator
         (Hazard, "sign"),
         (Hazard, "in_place"),  # a word that hazards and items share, as are the next ones
+        (WornAgainst, "against"),
+        (Worn, "against"),
         (Item, "stops"),
         (Limit, "key"),
         (Limit, "supersedes"),

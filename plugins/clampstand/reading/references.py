@@ -119,12 +119,18 @@ class _LookUp:
             rooms = [self.book.rooms[r] for ids in entry.where.values() for r in ids if r in self.book.rooms]
             equipment = {item for room in rooms for item in room.equipment}
             slots = [slot.name for slot in entry.sources]
-            return _here("practical", steps, entry.items | equipment, slots, entry.numbers)
+            return _here("practical", steps, self._meant(entry.items) | equipment, slots, entry.numbers)
         if isinstance(entry, Skill):  # rehearsed with any source or a certain one, without declared numbers
-            return _here("skill", list(entry.steps), entry.kit, {"source", *self.book.sources}, {})
+            slots_too = {"source", *self.book.sources}
+            return _here("skill", list(entry.steps), self._meant(entry.kit), slots_too, {})
         if isinstance(entry, Emergency):
             return _Here({OWN_KIT: self.book.kit}, "emergency")
         return _Here()
+
+    def _meant(self, items: Collection[str]) -> frozenset[str]:
+        """A kit list with what its misspelt lines probably mean, so that one slip is told once."""
+        kit = self.book.kit
+        return frozenset(items) | {near(item, kit) for item in items if item not in kit}
 
     def _shelf(self, kind: str) -> Collection[str]:
         if kind == LIMIT:
