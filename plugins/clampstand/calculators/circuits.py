@@ -1,17 +1,14 @@
 """High voltage: the current a circuit can drive, and the charge and energy left in it."""
 
-from collections.abc import Callable, Mapping
-from typing import ParamSpec
+from collections.abc import Mapping
 
 from clampstand.calculators.given import circuit_given
-from clampstand.calculators.worked import CannotWork, Input, Worked, measured, written
+from clampstand.calculators.worked import CannotWork, Input, Worked, measured, stated, written
 from clampstand.model.book import Book
 from clampstand.model.kit import Output
 from clampstand.model.practical import Circuit, Practical
 from clampstand.physics.electricity import charge_stored, current_through, energy_stored, peak_of
-from clampstand.units import Amount, OutOfRange, Quantity, UnlikeUnits, quantity, shown_best
-
-P = ParamSpec("P")
+from clampstand.units import Amount, Quantity, quantity, shown_best
 
 
 def output_of(circuit: Circuit, book: Book) -> Output:
@@ -28,14 +25,6 @@ def _declared(practical: Practical, name: str) -> Amount:
     return practical.numbers[name].value
 
 
-def _stated(reckon: Callable[P, Quantity], *args: P.args, **kwargs: P.kwargs) -> Quantity:
-    """What a formula gives. Raises CannotWork for a number that is none of its kind or size."""
-    try:
-        return reckon(*args, **kwargs)
-    except (OutOfRange, UnlikeUnits) as reason:
-        raise CannotWork(str(reason)) from None
-
-
 def series_current(circuit: Circuit, practical: Practical, book: Book) -> Worked:
     """The greatest current through the declared series resistance, at the supply's greatest voltage.
 
@@ -45,7 +34,7 @@ def series_current(circuit: Circuit, practical: Practical, book: Book) -> Worked
     if circuit.through is None:
         raise CannotWork(f"{circuit.supply} is connected directly, without a series resistance")
     output, resistance = output_of(circuit, book), _declared(practical, circuit.through)
-    value = _stated(current_through, output.greatest_voltage.high, resistance.low)
+    value = stated(current_through, output.greatest_voltage.high, resistance.low)
     return Worked(
         id=f"series-current/{circuit.supply}",
         title=f"Greatest current through the {circuit.through}",
@@ -83,12 +72,12 @@ def stored_charge_and_energy(circuit: Circuit, practical: Practical, book: Book)
     output = output_of(circuit, book)
     voltage = output.greatest_voltage.high
     peak = voltage if output.current == "dc" else peak_of(voltage)
-    capacitance = _stated(stored_capacitance, circuit, practical, book)
+    capacitance = stated(stored_capacitance, circuit, practical, book)
     inputs: tuple[Input, ...] = (
         measured("capacitance, C", capacitance, "capacitance", "supply and what is connected to it"),
         measured("greatest voltage, V", peak, "voltage", f"kit, {circuit.supply}"),
     )
-    charge, energy = _stated(charge_stored, capacitance, peak), _stated(energy_stored, capacitance, peak)
+    charge, energy = stated(charge_stored, capacitance, peak), stated(energy_stored, capacitance, peak)
     note = "It stays after the switch is off, until the circuit is discharged."
     return (
         Worked(

@@ -6,6 +6,7 @@ from clampstand.calculators.worked import CannotWork
 from clampstand.model.book import Book
 from clampstand.model.department import Source
 from clampstand.model.practical import Circuit, Practical
+from clampstand.model.substance import Figure, Substance
 from clampstand.units import Amount
 
 
@@ -58,3 +59,25 @@ def circuit_given(practical: Practical, given: Mapping[str, str]) -> Circuit:
         if wanted in (None, circuit.supply):
             return circuit
     raise CannotWork(f"the practical has no circuit of {wanted or 'any supply'}")
+
+
+def substance_given(book: Book, given: Mapping[str, str], word: str = "item") -> Substance:
+    """The substance of the item that ``given`` names for a word.
+
+    Raises:
+        CannotWork: the word is missing, or the kit or the reference figures do not know the substance.
+    """
+    item = book.kit.get(given.get(word, ""))
+    if item is None:
+        raise CannotWork(f"it needs to be given {word}: the id of an item of the kit")
+    substance = book.substances.get(item.substance or "")
+    if substance is None:
+        raise CannotWork(f"the reference figures do not know what {item.name} is made of")
+    return substance
+
+
+def figure_of(substance: Substance, name: str) -> Figure:
+    """A figure of a substance. Raises CannotWork where the reference figures do not have it."""
+    if name not in substance.figures:
+        raise CannotWork(f"the reference figures have no {name} of {substance.name}")
+    return substance.figures[name]

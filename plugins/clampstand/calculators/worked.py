@@ -1,9 +1,13 @@
 """A worked number: its value with the formula, the inputs and where each of them came from."""
 
 import datetime as dt
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import ParamSpec
 
-from clampstand.units import Amount, Quantity, shown_best
+from clampstand.units import Amount, OutOfRange, Quantity, UnlikeUnits, shown_best
+
+P = ParamSpec("P")
 
 
 class CannotWork(Exception):
@@ -74,3 +78,11 @@ def computed(name: str, worked: Worked) -> Input:
 def measured(name: str, value: Quantity, kind: str, origin: str, citation: str = "") -> Input:
     """An input printed in the unit that suits its size."""
     return Input(name, shown_best(value, kind), origin, citation)
+
+
+def stated(reckon: Callable[P, Quantity], *args: P.args, **kwargs: P.kwargs) -> Quantity:
+    """What a formula gives. Raises CannotWork for a number that is none of its kind or size."""
+    try:
+        return reckon(*args, **kwargs)
+    except (OutOfRange, UnlikeUnits) as reason:
+        raise CannotWork(str(reason)) from None
