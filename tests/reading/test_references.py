@@ -47,7 +47,7 @@ def line_of(file: str, fragment: str) -> int:
             "lab is one of the rooms, not of the items of",
             "there are",
         ),
-        (P, "run: lab", "run: lob", "lob", "lob is not one of the rooms", "there is lab"),
+        (P, "run: lab", "run: lob", "lob", "lob is not one of the rooms", "did you mean lab?"),
         (
             P,
             "one_of: S-1",

@@ -51,7 +51,7 @@ def near(word: str, known: Iterable[str]) -> str:
     if len(word) > LONGEST_SHOWN:  # comparing is quadratic in the length
         return ""
     plain = {each.casefold(): each for each in known}
-    matches = difflib.get_close_matches(word.casefold(), sorted(plain), n=1, cutoff=0.7)
+    matches = difflib.get_close_matches(word.casefold(), sorted(plain), n=1, cutoff=0.65)
     return plain[matches[0]] if matches else ""
 
 

@@ -79,12 +79,15 @@ class _Attempt(Generic[D]):
                 break
             if each["type"] == "extra_forbidden":
                 again = self._unknown_key(each, errors) or again
-            elif not (each["type"] == "missing" and self._was_renamed(each["loc"])):
+            elif not self._is_echo(each):
                 self._tell(each)
         return again
 
-    def _was_renamed(self, route: Route) -> bool:
-        return route in self.renamed
+    def _is_echo(self, error: ErrorDetails) -> bool:
+        """Whether an error only follows from another: pydantic does not count entries that are wrong."""
+        if error["type"] == "too_short":
+            return bool(len(error["input"]) >= error["ctx"]["min_length"])
+        return error["type"] == "missing" and error["loc"] in self.renamed
 
     def _tell(self, error: ErrorDetails) -> None:
         """A finding for any error but an unknown key."""
