@@ -35,6 +35,19 @@ def mean_life(half_life: Quantity) -> Quantity:
     return half_life / LN2
 
 
+@formula("", "A/A₀ = 2^(−t/T½)", half_life=Takes("s", more_than=0), elapsed=Takes("s", at_least=0))
+def share_left(half_life: Quantity, elapsed: Quantity) -> Quantity:
+    """Share of a pure nuclide that has not decayed yet, and so of its activity.
+
+    Elapsed t and half-life T½ in s. Holds for t from zero on, for a nuclide that nothing feeds.
+    Source: the law of radioactive decay (Rutherford and Soddy 1902).
+
+    >>> print(f"{share_left(quantity(5, 'year'), quantity(15, 'year')):.3f~P}")
+    0.125
+    """
+    return exp(-LN2 * elapsed / half_life)
+
+
 @formula(
     "Bq",
     "A = A₀ · 2^(−t/T½)",
@@ -52,7 +65,7 @@ def activity_after(activity: Quantity, half_life: Quantity, elapsed: Quantity) -
     >>> print(f"{cobalt.to('kBq'):.1f~P}")
     49.7 kBq
     """
-    return activity * exp(-LN2 * elapsed / half_life)
+    return activity * share_left.body(half_life, elapsed)
 
 
 @formula(

@@ -37,6 +37,31 @@ def rise_in_closed_room(mass: Quantity, gas_density: Quantity, room_volume: Quan
 
 
 @formula(
+    "",
+    "x = xₒ + m/(ρ·V)",
+    outdoor=_FRACTION,
+    mass=Takes("kg", at_least=0),
+    gas_density=_DENSITY,
+    room_volume=_ROOM,
+)
+def fraction_in_closed_room(
+    outdoor: Quantity, mass: Quantity, gas_density: Quantity, room_volume: Quantity
+) -> Quantity:
+    """Fraction of a gas once a mass of it has spread in a closed room, ``x = xₒ + m/(ρ·V)``.
+
+    xₒ the fraction at the start, as outdoors; m in kg, ρ in kg/m³ at the room's temperature, V in m³. Range
+    and source as :func:`rise_in_closed_room`.
+
+    >>> x = fraction_in_closed_room(
+    ...     quantity(420, "ppm"), quantity(3, "kg"), quantity(1.839, "kg/m**3"), quantity(30, "m**3")
+    ... )
+    >>> f"{x.m_as('ppm'):.0f} ppm"
+    '54797 ppm'
+    """
+    return outdoor + rise_in_closed_room.body(mass, gas_density, room_volume)
+
+
+@formula(
     "kg",
     "m = (x − x₀)·ρ·V",
     limit=_FRACTION,
