@@ -129,7 +129,9 @@ class _Body:
                 written = self._expression(value)
                 self.known.add(name)
                 return f"var {_local(name)} = {written};"
-        raise self._refusal(node, "only names given once and one return at the end may stand in a live formula")
+        raise self._refusal(
+            node, "only names given once and one return at the end may stand in a live formula"
+        )
 
     def _expression(self, node: ast.expr) -> str:
         match node:
