@@ -3,6 +3,7 @@
 import re
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from itertools import islice
 from typing import TypeAlias
 
@@ -100,17 +101,25 @@ class _LookUp:
     book: Book
     broken: Broken
 
+    @cached_property
+    def _limit_keys(self) -> frozenset[str]:
+        return frozenset(limit.key for pack in self.book.packs.values() for limit in pack.limits)
+
     def in_entry(self, entry: Entry) -> Iterator[_Wrong]:
         """What one entry names that is nowhere."""
         here = self._here(entry)
         quotes = isinstance(entry, Practical | Skill | Emergency)
         for named in names_in(entry):
-            spot = _spot(entry, named)
             if named.shelf != QUOTE:
                 if not self._is_known(named.text, named.shelf, here):
-                    yield UNKNOWN_ID, spot, *self._advice(named.text, named.shelf, here), named.text
+                    yield (
+                        UNKNOWN_ID,
+                        _spot(entry, named),
+                        *self._advice(named.text, named.shelf, here),
+                        named.text,
+                    )
             elif quotes:
-                yield from self._quotes(named.text, spot, here)
+                yield from self._quotes(named.text, _spot(entry, named), here)
         yield from _same_names(entry)
 
     def _here(self, entry: Entry) -> _Here:
@@ -134,7 +143,7 @@ class _LookUp:
 
     def _shelf(self, kind: str) -> Collection[str]:
         if kind == LIMIT:
-            return {limit.key for pack in self.book.packs.values() for limit in pack.limits}
+            return self._limit_keys
         return self.book.shelf(kind) if kind in SHELVES else ()
 
     def _is_known(self, text: str, kind: str, here: _Here) -> bool:
