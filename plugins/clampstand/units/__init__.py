@@ -13,7 +13,7 @@ from clampstand.units.amounts import (
 from clampstand.units.curve import Curve
 from clampstand.units.formula import Formula, OutOfRange, Takes, exp, formula, ln, sqrt
 from clampstand.units.kinds import KINDS, KINDS_BY_SPELLING, Kind
-from clampstand.units.printing import bare, best_spelling, digits, joined, shown, shown_best
+from clampstand.units.printing import bare, best_spelling, digits, joined, ladder, shown, shown_best
 from clampstand.units.registry import Quantity, Unit, UnlikeUnits, of_unit, quantity, unit
 
 __all__ = [
@@ -39,6 +39,7 @@ __all__ = [
     "is_same",
     "is_under",
     "joined",
+    "ladder",
     "ln",
     "of_unit",
     "q",

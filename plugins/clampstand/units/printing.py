@@ -31,15 +31,21 @@ _LADDERS: dict[str, tuple[str, ...]] = {
 }
 
 
+_EXACT_FIGURES = 12
+"""What is left of a number once float noise is gone: 100.00000000000001 rounded up is 100, not 110."""
+
+
 def digits(value: float, figures: int, towards: Towards = "nearest") -> str:
     """A number with so many significant figures, grouped by thin spaces from five digits.
 
     >>> digits(29049.3, 3), digits(0.0055, 2), digits(-78.46, 3)
     ('29\u202f000', '0.0055', '−78.5')
+    >>> digits(100.00000000000001, 2, "up"), digits(100.1, 2, "up")
+    ('100', '110')
     """
     if value == 0:
         return "0"
-    exact = Decimal(repr(value))
+    exact = Decimal(f"{value:.{_EXACT_FIGURES}g}")
     place = exact.adjusted() - figures + 1
     rounded = exact.quantize(Decimal(1).scaleb(place), rounding=_ROUNDINGS[towards])
     text = f"{rounded:f}"
@@ -62,13 +68,19 @@ def shown(value: Quantity, spelling: str, kind: str, figures: int = 3, towards: 
     return joined(digits(magnitude, figures, towards), spelling)
 
 
+def ladder(kind: str) -> tuple[str, ...]:
+    """The units of a kind that a page may choose from, smallest first.
+
+    >>> ladder("charge")
+    ('pC', 'nC', 'µC', 'mC', 'C')
+    """
+    return _LADDERS.get(kind) or (next(iter(KINDS[kind].written)),)
+
+
 def best_spelling(value: Quantity, kind: str, figures: int = 3) -> str:
     """The unit of a kind that gives a number from 1 up once it is rounded, as the trade would choose."""
-    ladder = _LADDERS.get(kind)
-    if ladder is None:
-        return next(iter(KINDS[kind].written))
-    chosen = ladder[0]
-    for spelling in ladder:
+    chosen = ladder(kind)[0]
+    for spelling in ladder(kind):
         size = abs(float(value.m_as(unit(KINDS[kind].written[spelling]))))
         if size >= 1 - 0.5 * 10.0**-figures:
             chosen = spelling
