@@ -82,6 +82,7 @@ def total_amount(total: KitTotal) -> str:
     return f"{number.rstrip('0').rstrip('.') if '.' in number else number}\u00a0{spelling}"
 
 
+@cache
 def _sign(sign_id: str, title: str) -> Markup:
     """A drawn sign; nothing where there is no such drawing, for words stand beside every sign."""
     return Markup(sign(sign_id, title)) if sign_id in SIGNS else Markup("")
