@@ -24,13 +24,18 @@ class Verdict:
 def verdicts(book: Book) -> Iterator[Verdict]:
     """What every rule finds in a book."""
     for practical in book.practicals.values():
-        lesson = Lesson(practical, book)
-        for rule in RULES:
-            yield from _of_practical(rule, lesson)
+        yield from verdicts_on(practical, book)
     for rule in RULES:
         if rule.check_book is not None:
             for problem in rule.check_book(book):
                 yield Verdict(rule.id, rule.severity, problem.spot.file.removesuffix(".yml"), problem)
+
+
+def verdicts_on(practical: Practical, book: Book) -> Iterator[Verdict]:
+    """What every rule finds in one practical."""
+    lesson = Lesson(practical, book)
+    for rule in RULES:
+        yield from _of_practical(rule, lesson)
 
 
 def _of_practical(rule: Rule, lesson: Lesson) -> Iterator[Verdict]:

@@ -72,6 +72,11 @@ def unknown_ids(book: Book, broken: Broken, places: Places) -> list[Finding]:
     return found
 
 
+def wrong_names(entry: Entry, book: Book) -> list[str]:
+    """What one entry names that is nowhere in a book, as messages."""
+    return [message for _, _, message, _, _ in _LookUp(book, frozenset()).in_entry(entry)]
+
+
 def _entries(book: Book) -> Iterator[tuple[str, Entry]]:
     yield "department", book.department
     for shelf in SHELVES:
