@@ -13,8 +13,9 @@ from clampstand.calculators.worked import CannotWork
 from clampstand.rendering.diagrams.signs import SIGNS, sign
 from clampstand.rendering.page import Heading
 from clampstand.rendering.prose import prose, unbroken
-from clampstand.units import Quantity, shown_best
+from clampstand.units import Quantity, shown_best, unit
 
+_MINUTE = unit("min")
 _MONTHS = (
     "January",
     "February",
@@ -38,7 +39,7 @@ def written_day(day: dt.date) -> str:
 
 def minutes(time: Quantity) -> str:
     """A time in minutes for the running clock, without its unit: ``12`` or ``12.5``."""
-    return f"{round(float(time.m_as('min')), 1):g}"
+    return f"{round(float(time.m_as(_MINUTE)), 1):g}"
 
 
 def clock_time(time: Quantity) -> str:
@@ -49,7 +50,7 @@ def clock_time(time: Quantity) -> str:
 
 def duration(time: Quantity) -> str:
     """A time as people say it: minutes up to two hours, hours up to two days, then days."""
-    amount = float(time.m_as("min"))
+    amount = float(time.m_as(_MINUTE))
     for size, name in ((1440.0, "days"), (60.0, "h")):
         if amount >= 2 * size:
             return f"{round(amount / size, 1):g}\u00a0{name}"

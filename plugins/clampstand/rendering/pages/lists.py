@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from clampstand.calculators.clock import phase_length
 from clampstand.findings import Finding
 from clampstand.model.practical import Practical
 from clampstand.rendering.contents import Contents
@@ -11,6 +10,9 @@ from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.making import made
 from clampstand.rendering.pages.practical import rooms_of
 from clampstand.rendering.readiness import against
+from clampstand.units import unit
+
+_MINUTE = unit("min")
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,12 +30,13 @@ def row_of(practical: Practical, contents: Contents) -> Row:
     """The line of one practical."""
     hazards = contents.book.hazards
     families = sorted({hazards[h.hazard].family for h in practical.hazards if h.hazard in hazards})
-    length = phase_length(practical, "set_up") + phase_length(practical, "run")
+    clocks = contents.sheets[practical.id].clocks
+    ends = [clocks[phase][-1].ends for phase in ("set_up", "run", "clear_up") if clocks.get(phase)]
     return Row(
         practical,
         tuple(families),
         tuple(rooms_of(practical, "run", contents)),
-        round(float((length + phase_length(practical, "clear_up")).m_as("min"))),
+        round(sum(float(end.m_as(_MINUTE)) for end in ends)),
         against(practical, contents),
     )
 

@@ -4,7 +4,7 @@ from itertools import islice
 
 from markupsafe import Markup
 
-from clampstand.calculators.clock import phase_length
+from clampstand.calculators.sheet import Sheet
 from clampstand.calculators.worked import CannotWork, Worked
 from clampstand.model.practical import PHASES, Expectation, Fault, Phase, Practical
 from clampstand.rendering.contents import Contents
@@ -14,6 +14,7 @@ from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.making import made, search_words
 from clampstand.rendering.prose import plain, quotes_of
 from clampstand.rendering.readiness import against
+from clampstand.units import Quantity
 
 PHASE_TITLES: dict[Phase, str] = {
     "prepare": "Before the lesson",
@@ -42,7 +43,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         key_numbers=key_numbers(practical, contents),
         phases=first_numbers(practical, PHASES),
         phase_titles=PHASE_TITLES,
-        lengths={phase: phase_length(practical, phase) for phase in PHASES},
+        lengths=lengths(sheet),
         rooms=rooms_of(practical, "run", contents),
         live=live_fixes(practical),
         drawings=drawings(practical, contents),
@@ -74,6 +75,11 @@ def rooms_of(practical: Practical, phase: Phase, contents: Contents) -> list[str
     """The names of the rooms a phase may be done in."""
     rooms = contents.book.rooms
     return [rooms[room].name if room in rooms else room for room in practical.where.get(phase, ())]
+
+
+def lengths(sheet: Sheet) -> dict[Phase, Quantity]:
+    """How long each phase takes that has steps."""
+    return {phase: clocked[-1].ends for phase, clocked in sheet.clocks.items() if clocked}
 
 
 def live_fixes(practical: Practical) -> list[Fault]:

@@ -3,13 +3,12 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from clampstand.calculators.clock import phase_length
 from clampstand.calculators.kit_totals import KitTotal
 from clampstand.model.practical import Practical
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.making import made
-from clampstand.rendering.pages.practical import PHASE_TITLES, first_numbers, rooms_of
+from clampstand.rendering.pages.practical import PHASE_TITLES, first_numbers, lengths, rooms_of
 from clampstand.rendering.prose import quotes_of
 from clampstand.rendering.readiness import against
 
@@ -40,7 +39,7 @@ def prep_page(practical: Practical, contents: Contents) -> SitePage:
         prep_rooms=rooms_of(practical, "prepare", contents),
         first=dict(first_numbers(practical, ("prepare", "set_up"))),
         phase_titles=PHASE_TITLES,
-        lengths={phase: phase_length(practical, phase) for phase in ("prepare", "set_up")},
+        lengths=lengths(sheet),
         orders=[t for t in sheet.totals if t.line.item in book.kit and book.kit[t.line.item].lead],
         returned=list(returned(practical, sheet.totals, contents)),
     )
