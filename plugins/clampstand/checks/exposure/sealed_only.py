@@ -7,6 +7,8 @@ Wrong:
     source bench:
       sources:
         1: {one_of: [N-1, N-5]}
+      run:
+        7: {washes: [hands, bench]}
 
 Right:
     source bench:

@@ -9,8 +9,6 @@ Wrong:
     high tension bench:
       numbers:
         safety resistance: {value: 200 MΩ}
-    limits:
-      electrical.stored-charge: {at_most: 100 µC}
 
 Right:
     kit:

@@ -43,6 +43,19 @@ def check(lesson: Lesson) -> Iterator[Problem]:
         if used.circuits and output.capacitance is None:
             found = f"{used.item.name} can hurt, and the kit does not say what capacitance it has"
             yield _missing(used.spot, found, "no capacitance", "its capacitance", used.item.at("output"))
+    yield from _no_capacitances(lesson)
+
+
+def _no_capacitances(lesson: Lesson) -> Iterator[Problem]:
+    """What a circuit is said to store, where that is no capacitance and nothing can be worked out of it."""
+    numbers = lesson.practical.numbers
+    for index, circuit in enumerate(lesson.practical.circuits):
+        number = numbers.get(circuit.stores or "")
+        if number is not None and number.value.kind != "capacitance":
+            spot = lesson.practical.at("circuits", index, "stores")
+            message = f"the circuit stores {circuit.stores}, which is no capacitance"
+            declared = lesson.practical.at("numbers", circuit.stores or "", "value")
+            yield _missing(spot, message, str(number.value), "a capacitance", declared)
 
 
 def _missing(spot: Spot, message: str, found: str, needed: str, item: Spot) -> Problem:

@@ -37,7 +37,9 @@ def check(lesson: Lesson) -> Iterator[Problem]:
         return
     for outing in outings(lesson):
         time: Quantity = sum((moment.step.takes.high for moment in outing.moments), q("0 min"))
-        if not keeps(time, limit):
+        # One that never goes back is the matter of the rule that sources are returned.
+        goes_back = outing.slot not in outing.moments[-1].after.out
+        if goes_back and not keeps(time, limit):
             last = outing.moments[-1].ref
             yield Problem(
                 lesson.spot(outing.since, "takes_out"),
