@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+import tiny
 from clampstand.build import handbook, sheets
 from clampstand.checks import RULES
 from clampstand.findings import Finding, Place, Severity
@@ -208,6 +209,19 @@ def test_an_exception_is_printed_with_its_reason_and_its_end(tiny_content: Write
     assert "may break the rule source-returned until 1 March 2026" in words
     assert "The store is being painted." in words
     assert "Approved by the Head of physics on 10 January 2026." in words
+
+
+def test_what_an_exception_allows_is_no_reason_against(tiny_content: Write):
+    content = tiny_content()
+    file = content / "practicals/sparks.yml"
+    exception = (
+        "exceptions: [{rule: some-rule, reason: Paint., approved_by: lead, on: 2026-01-10, expires: EXPIRES}]\n"
+    )
+    found = finding("practicals/sparks", "the source is out too long")
+    for expires, told in (("2026-01-15", ()), ("2026-01-14", (found,))):
+        file.write_text(tiny.TINY["practicals/sparks.yml"] + exception.replace("EXPIRES", expires))
+        contents = replace(contents_of(content), findings=(found,))
+        assert against(contents.book.practicals["sparks"], contents) == told
 
 
 def test_totals_on_the_preparation_sheet_are_those_of_the_class(tiny_content: Write):

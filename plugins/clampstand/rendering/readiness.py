@@ -11,10 +11,16 @@ def against(practical: Practical, contents: Contents) -> tuple[Finding, ...]:
     """What speaks against it: findings about it, and findings that leave it no source, supply or room.
 
     A fault of one source counts only when no other that the practical allows is free of faults, and the same
-    goes for its supplies and rooms: the page must not say no where the second choice will do.
+    goes for its supplies and rooms: the page must not say no where the second choice will do. What an
+    exception allows is printed as an exception and is no reason against it.
     """
     book = contents.book
-    found = list(contents.about(f"practicals/{practical.id}"))
+    allowed = {exception.rule for exception in practical.exceptions if exception.expires >= contents.day}
+    found = [
+        finding
+        for finding in contents.about(f"practicals/{practical.id}")
+        if finding.stops or finding.rule not in allowed
+    ]
     for slot in practical.sources:
         found += _if_none_is_left((f"sources/{source}" for source in slot.one_of), contents)
     for circuit in practical.circuits:
