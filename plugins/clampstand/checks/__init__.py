@@ -23,6 +23,7 @@ from clampstand.checks.exposure import (
     watchers_distance,
 )
 from clampstand.checks.numbers import (
+    decayed_prediction,
     one_distance,
     prose_agrees,
 )
@@ -38,36 +39,52 @@ from clampstand.checks.planning import (
 )
 from clampstand.checks.rule import Lesson, Rule, RulePage, rule_of
 from clampstand.checks.sequence import (
+    background_measured,
+    barrier_up_first,
+    begun_in_time,
     discharge_wait,
     discharged_before_touch,
     discharged_safely,
     distances_declared,
+    dried_before_spark,
+    measured_in_time,
+    no_eating_between,
     no_vapour_with_flame,
     one_source_out,
     protection_worn,
+    results_in_order,
     source_held_with_tool,
     source_in_its_place,
     source_returned,
     source_signed_out_first,
     supply_left_on,
+    washed_after,
 )
 
 RULES: tuple[Rule, ...] = tuple(
     rule_of(module)
     for module in (
         # sequence
+        background_measured,
+        barrier_up_first,
+        begun_in_time,
         discharge_wait,
         discharged_before_touch,
         discharged_safely,
         distances_declared,
+        dried_before_spark,
+        measured_in_time,
+        no_eating_between,
         no_vapour_with_flame,
         one_source_out,
         protection_worn,
+        results_in_order,
         source_held_with_tool,
         source_in_its_place,
         source_returned,
         source_signed_out_first,
         supply_left_on,
+        washed_after,
         # exposure
         carbon_dioxide_in_room,
         concentration_for_pupils,
@@ -90,6 +107,7 @@ RULES: tuple[Rule, ...] = tuple(
         time_out,
         watchers_distance,
         # numbers
+        decayed_prediction,
         one_distance,
         prose_agrees,
         # planning

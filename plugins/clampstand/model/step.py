@@ -119,6 +119,7 @@ class Number(Definition):
     half_life_of: Id | None = None
     """The nuclide whose half-life it restates."""
     fades_with: Line | None = None
-    """What decays meanwhile: for a time, the number that is the half-life; else the source it was found with."""
+    """What decays meanwhile: for a time, the number that is the half-life; else the source it was found
+    with."""
     on: Day | None = None
     """The day it was found with that source; left out, the reference date of the source."""

@@ -19,8 +19,9 @@ Whose: physics; keeping flames from vapour is a duty of law wherever flammables 
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
+from clampstand.checks.vapours import ignition, with_vapours
 from clampstand.findings import Layer, Problem, Severity, Whose
-from clampstand.timeline import Moment, Power, StepRef
+from clampstand.timeline import Moment, StepRef
 
 ID = "no-vapour-with-flame"
 SEVERITY = Severity.STOP
@@ -30,29 +31,12 @@ RULE = Whose(Layer.PHYSICS, "vapour above its lower flammable limit burns at any
 def check(lesson: Lesson) -> Iterator[Problem]:
     """The first moment at which each vapour meets each ignition source."""
     met: set[tuple[str, str]] = set()
-    for moment in lesson.moments:
-        for vapour, opened in _vapours(lesson, moment).items():
-            for source, lit in _ignition(lesson, moment).items():
+    for moment, vapours in with_vapours(lesson):
+        for vapour, opened in vapours.items():
+            for source, lit in ignition(lesson, moment).items():
                 if (vapour, source) not in met:
                     met.add((vapour, source))
                     yield _problem(lesson, moment, (vapour, opened), (source, lit))
-
-
-def _vapours(lesson: Lesson, moment: Moment) -> dict[str, StepRef]:
-    kit = lesson.book.kit
-    return {v: since for v, since in moment.during.vapours.items() if v in kit and kit[v].flammable_vapour}
-
-
-def _ignition(lesson: Lesson, moment: Moment) -> dict[str, StepRef]:
-    """Whatever can set vapour alight now: what is lit, and supplies that spark while they hold charge."""
-    kit = lesson.book.kit
-    burning = {item: since for item, since in moment.during.lit.items() if item in kit and kit[item].ignites}
-    sparking = {
-        item: supplied.since or moment.ref
-        for item, supplied in moment.during.supplies.items()
-        if item in kit and kit[item].ignites and supplied.power in (Power.ON, Power.CHARGED)
-    }
-    return burning | sparking
 
 
 def _problem(

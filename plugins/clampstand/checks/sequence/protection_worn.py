@@ -1,7 +1,8 @@
 """Protection is worn before the hazard it answers is met, and until it is done with.
 
 Why: dry ice at −78.5 °C freezes skin in seconds, and clearing up is handling too. What counts is what an item
-protects from, not what it is called: thin gloves are no help against cold.
+protects from, not what it is called: thin gloves are no help against cold. What streams out or burns reaches
+everybody until it is shut or put out.
 
 Wrong:
     cold bench:
@@ -19,55 +20,38 @@ Whose: the department's own rule; suitable protective equipment is a duty of law
 
 from collections.abc import Iterator
 
+from clampstand.checks.meeting import Met, around, met_in, with_what_goes_on
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Layer, Problem, Severity, Whose
-from clampstand.model.hazard import Hazard, WornAgainst
+from clampstand.model.hazard import WornAgainst
 from clampstand.model.step import ACTORS
 from clampstand.timeline import Moment
 
 ID = "protection-worn"
 SEVERITY = Severity.STOP
-MEETS = ("handles", "opens", "closes")
-"""What brings a person within reach of an item's hazards."""
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every step that meets an item, against what the item's hazards ask to be worn."""
-    for moment in lesson.moments:
-        for how in MEETS:
-            for item_id in getattr(moment.step, how):
-                item = lesson.book.kit.get(item_id)
-                for hazard_id in item.hazards if item else ():
-                    hazard = lesson.book.hazards.get(hazard_id)
-                    if hazard is not None:
-                        yield from _unprotected(lesson, moment, how, item_id, hazard)
+    """Every step that meets a hazard or has it around, against what the hazard asks to be worn."""
+    said: set[tuple[str, WornAgainst, tuple[str, ...]]] = set()
+    for moment, going_on in with_what_goes_on(lesson):
+        for met in (*met_in(lesson, moment), *around(lesson, moment, going_on)):
+            for asked in met.hazard.worn:
+                bare = _bare(lesson, moment, met, asked)
+                if bare and (met.what, asked, bare) not in said:
+                    said.add((met.what, asked, bare))
+                    yield _problem(lesson, moment, met, asked, bare)
 
 
-def _unprotected(lesson: Lesson, moment: Moment, how: str, item_id: str, hazard: Hazard) -> Iterator[Problem]:
-    for asked in hazard.worn:
-        bare = [
-            person for person in _who(asked, lesson, moment) if not _covered(lesson, moment, person, asked)
-        ]
-        if bare:
-            part = " or ".join(asked.on)
-            yield Problem(
-                lesson.spot(moment.ref, how),
-                f"{moment.ref} {how} {item_id} while the {part} of the {', '.join(bare)} "
-                f"are not protected against {asked.against}",
-                found=_worn_in_words(moment, bare),
-                needed=f"something worn on the {part} that protects against {asked.against}",
-                mend=_mend(lesson, moment, asked),
-                whose=Whose(Layer.LOCAL, f"{hazard.name}: {hazard.harm}", spot=hazard.spot),
-            )
-
-
-def _who(asked: WornAgainst, lesson: Lesson, moment: Moment) -> list[str]:
-    """Who must wear it: whoever does the step, or everyone who is there."""
+def _bare(lesson: Lesson, moment: Moment, met: Met, asked: WornAgainst) -> tuple[str, ...]:
+    """Who must wear it and does not: whoever does the step, or everyone who is there."""
     people = set(moment.step.doers)
     if asked.who == "everyone":
         people |= {"pupils"} if moment.during.class_here else set()
-        people |= {lesson.practical.led_by} & set(ACTORS)
-    return sorted(people)
+        people |= set(ACTORS[lesson.practical.led_by]) if moment.ref.phase == "run" else set()
+    elif not met.near:
+        return ()
+    return tuple(sorted(person for person in people if not _covered(lesson, moment, person, asked)))
 
 
 def _covered(lesson: Lesson, moment: Moment, person: str, asked: WornAgainst) -> bool:
@@ -75,9 +59,18 @@ def _covered(lesson: Lesson, moment: Moment, person: str, asked: WornAgainst) ->
     return any(w is not None and w.on in asked.on and asked.against in w.against for w in worn)
 
 
-def _worn_in_words(moment: Moment, people: list[str]) -> str:
-    worn = sorted({item for person in people for item in moment.during.wears(person)})
-    return f"worn in {moment.ref}: {', '.join(worn) or 'nothing'}"
+def _problem(lesson: Lesson, moment: Moment, met: Met, asked: WornAgainst, bare: tuple[str, ...]) -> Problem:
+    part, who = " or ".join(asked.on), ", ".join(bare)
+    worn = sorted({item for person in bare for item in moment.during.wears(person)})
+    return Problem(
+        met.spot,
+        f"{moment.ref} {met.how} {met.what} while the {part} of the {who} are not protected "
+        f"against {asked.against}",
+        found=f"worn in {moment.ref}: {', '.join(worn) or 'nothing'}",
+        needed=f"something worn on the {part} that protects against {asked.against}",
+        mend=_mend(lesson, moment, asked),
+        whose=Whose(Layer.LOCAL, f"{met.hazard.name}: {met.hazard.harm}", spot=met.hazard.spot),
+    )
 
 
 def _mend(lesson: Lesson, moment: Moment, asked: WornAgainst) -> str:
@@ -87,8 +80,9 @@ def _mend(lesson: Lesson, moment: Moment, asked: WornAgainst) -> str:
         for item_id, item in lesson.book.kit.items()
         if item.worn and item.worn.on in asked.on and asked.against in item.worn.against
     }
-    for later in lesson.moments:
-        put_on = {item for items in later.step.puts_on.values() for item in items}
-        if (later.ref.phase, later.ref.number) > (moment.ref.phase, moment.ref.number) and put_on & fit:
-            return f"move {later.ref}, where {', '.join(sorted(put_on & fit))} go on, before {moment.ref}"
+    later = lesson.moments[lesson.moments.index(moment) + 1 :]
+    for each in later:
+        put_on = {item for items in each.step.puts_on.values() for item in items} & fit
+        if put_on:
+            return f"move {each.ref}, where {', '.join(sorted(put_on))} go on, before {moment.ref}"
     return f"put on {' or '.join(sorted(fit)) or 'suitable protection'} before {moment.ref} and keep it on"

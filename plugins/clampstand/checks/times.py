@@ -1,0 +1,23 @@
+"""How long lies between two steps of a practical."""
+
+from clampstand.checks.rule import Lesson
+from clampstand.timeline import Moment, StepRef
+from clampstand.units import Quantity, q
+
+
+def longest_between(lesson: Lesson, earlier: StepRef, later: StepRef) -> Quantity:
+    """From the end of one step to the beginning of a later one, every step between at its longest.
+
+    The time between two phases is not known and counts as none.
+    """
+    return sum((moment.step.takes.high for moment in _between(lesson, earlier, later)), q("0 min"))
+
+
+def shortest_between(lesson: Lesson, earlier: StepRef, later: StepRef) -> Quantity:
+    """The same, every step between at its shortest."""
+    return sum((moment.step.takes.low for moment in _between(lesson, earlier, later)), q("0 min"))
+
+
+def _between(lesson: Lesson, earlier: StepRef, later: StepRef) -> tuple[Moment, ...]:
+    refs = [moment.ref for moment in lesson.moments]
+    return lesson.moments[refs.index(earlier) + 1 : refs.index(later)]
