@@ -19,13 +19,13 @@ NAMES = {"wavelength": "w", "distance": "d", "separation": "s"}
             "2 m",
             "0.3 mm",
             4.0,
-        ),  # exercise at tutotveti.ru 19943743, which gives 4 mm; 600 nm by hand
+        ),  # tutotveti.ru 19943743 gives 4 mm; 600 nm by hand
         (
             "633 nm",
             "1.00 m",
             "0.200 mm",
             3.17,
-        ),  # exercise with a He-Ne laser (quizlet 298d7ef5); 3.165 mm by hand
+        ),  # He-Ne laser, quizlet 298d7ef5; 3.165 mm by hand
     ],
 )
 def test_published_exercises(book, wavelength, distance, separation, millimetres):

@@ -1,4 +1,4 @@
-"""The practical with hardly a hazard asks for nothing to wear, to keep away from or to log; no rule wants it."""
+"""The practical with hardly a hazard asks for nothing to wear, to keep from or to log; no rule wants it."""
 
 from pathlib import Path
 
