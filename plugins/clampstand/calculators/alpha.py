@@ -15,7 +15,7 @@ from clampstand.physics.ranges import particle_range
 from clampstand.units import bare, digits, joined, shown_best
 
 RANGE_TABLE = "dry-air.alpha-range"
-_HALF = bare(0.5)
+HALF = bare(0.5)
 """A flat source sends half of its particles up into the air."""
 
 
@@ -76,7 +76,7 @@ def saturation_current_of(practical: Practical, book: Book, given: Mapping[str, 
     today = activity_today(source, book)
     pair_energy = _air(book).figures["energy-per-ion-pair-by-alphas"]
     value = saturation_current(
-        today.value, strongest_alpha(source, book).energy, _HALF, pair_energy.value.value
+        today.value, strongest_alpha(source, book).energy, HALF, pair_energy.value.value
     )
     return (
         Worked(

@@ -74,6 +74,8 @@ def emitter(source: Source, book: Book) -> Emitter:
         raise CannotWork(f"the reference figures have no table {COEFFICIENTS}")
     today = activity_today(source, book)
     constant = ambient_dose_rate_constant(photon_lines(source, book), table.curve, PHOTON_CUTOFF)
+    if constant.magnitude == 0:
+        raise CannotWork(f"{source.nuclide} gives no gamma or X-rays to speak of, and only these are counted")
     emissions = nuclide_of(source, book).emissions.gamma or nuclide_of(source, book).emissions.x
     inside = ", ".join((source.nuclide, *source.in_equilibrium_with))
     inputs = (
@@ -176,7 +178,7 @@ def _dose_to(who: str, stays: list[Exposure], known: Emitter, book: Book) -> Wor
     value = sum((dose_of(known.rate_at(stay.distance), stay.time) for stay in stays), zero)
     time = sum((stay.time for stay in stays[1:]), stays[0].time)
     nearest = min(stay.distance for stay in stays)
-    background, background_citation = _background(book)
+    background, background_citation = background_of(book)
     likened = _likened(background_time(value, background.value))
     return Worked(
         id=f"dose-of-the-lesson/{known.source.id}/{who}",
@@ -202,7 +204,7 @@ def _likened(time: Quantity) -> str:
     return "less than a second" if is_under(time, q("1 s")) else shown_best(time, "time", 2, "up")
 
 
-def _background(book: Book) -> tuple[Amount, str]:
+def background_of(book: Book) -> tuple[Amount, str]:
     """Natural background as a dose rate, with its citation."""
     surroundings = book.materials.get("surroundings")
     if surroundings is None or "natural-background" not in surroundings.figures:
