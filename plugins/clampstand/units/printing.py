@@ -77,19 +77,22 @@ def ladder(kind: str) -> tuple[str, ...]:
     return _LADDERS.get(kind) or (next(iter(KINDS[kind].written)),)
 
 
-def best_spelling(value: Quantity, kind: str, figures: int = 3) -> str:
-    """The unit of a kind that gives a number from 1 up once it is rounded, as the trade would choose."""
-    chosen = ladder(kind)[0]
-    for spelling in ladder(kind):
+def best_spelling(value: Quantity, kind: str, figures: int = 3, among: tuple[str, ...] = ()) -> str:
+    """The unit of a kind, or among a few, that gives a number from 1 up once it is rounded."""
+    choice = among or ladder(kind)
+    chosen = choice[0]
+    for spelling in choice:
         size = abs(float(value.m_as(unit(KINDS[kind].written[spelling]))))
         if size >= 1 - 0.5 * 10.0**-figures:
             chosen = spelling
     return chosen
 
 
-def shown_best(value: Quantity, kind: str, figures: int = 3, towards: Towards = "nearest") -> str:
+def shown_best(
+    value: Quantity, kind: str, figures: int = 3, towards: Towards = "nearest", among: tuple[str, ...] = ()
+) -> str:
     """A quantity in the unit that suits its size: ``shown_best(q("0.0001 A"), "current")`` is ``100 µA``."""
-    return shown(value, best_spelling(value, kind, figures), kind, figures, towards)
+    return shown(value, best_spelling(value, kind, figures, among), kind, figures, towards)
 
 
 def bare(value: float) -> Quantity:
