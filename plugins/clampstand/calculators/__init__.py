@@ -4,18 +4,25 @@ from collections.abc import Mapping
 
 from clampstand.calculators.activity_today import activity_of_slot
 from clampstand.calculators.alpha import alpha_range, saturation_current_of
+from clampstand.calculators.attenuation import beta_range, half_thickness
 from clampstand.calculators.beam_deflection import beam_circle, beam_deflection
 from clampstand.calculators.circuits import series_current_given, stored_given
+from clampstand.calculators.counting_time import counting_time, expected_rate
+from clampstand.calculators.decay_left import decay_left, grown_again
+from clampstand.calculators.detection_limit import detection_limit
 from clampstand.calculators.dose import dose_of_the_lesson, dose_rate_at
 from clampstand.calculators.electron_speed import electron_speed
+from clampstand.calculators.electroscope import electroscope_fall
 from clampstand.calculators.fringe_spacing import fringe_spacing
 from clampstand.calculators.gas_of_solid import gas_of_solid
+from clampstand.calculators.potassium_activity import potassium_activity
 from clampstand.calculators.progeny import progeny_half_life
 from clampstand.calculators.room_air import carbon_dioxide_in_room
 from clampstand.calculators.sheet import Calculator
 from clampstand.calculators.snow import snow_yield
 from clampstand.calculators.sphere_charge import sphere_charge
 from clampstand.calculators.temperature_rise import specific_heat_seen, temperature_rise
+from clampstand.calculators.true_rate import rate_mended
 from clampstand.calculators.wire_resistance import wire_resistance
 
 CALCULATORS: Mapping[str, Calculator] = {
@@ -23,12 +30,21 @@ CALCULATORS: Mapping[str, Calculator] = {
     "alpha-range": alpha_range,
     "beam-circle": beam_circle,
     "beam-deflection": beam_deflection,
+    "beta-range": beta_range,
     "carbon-dioxide-in-room": carbon_dioxide_in_room,
+    "counting-time": counting_time,
+    "decay-left": decay_left,
+    "detection-limit": detection_limit,
     "dose-of-the-lesson": dose_of_the_lesson,
     "dose-rate-at": dose_rate_at,
     "electron-speed": electron_speed,
+    "electroscope-fall": electroscope_fall,
+    "expected-count-rate": expected_rate,
     "fringe-spacing": fringe_spacing,
     "gas-of-solid": gas_of_solid,
+    "grown-again": grown_again,
+    "half-thickness": half_thickness,
+    "potassium-activity": potassium_activity,
     "progeny-half-life": progeny_half_life,
     "saturation-current": saturation_current_of,
     "series-current": series_current_given,
@@ -37,6 +53,7 @@ CALCULATORS: Mapping[str, Calculator] = {
     "sphere-charge": sphere_charge,
     "stored-charge-and-energy": stored_given,
     "temperature-rise": temperature_rise,
+    "true-rate": rate_mended,
     "wire-resistance": wire_resistance,
 }
 """Calculator by the word a definition's ``compute`` uses; every calculator is listed here by hand."""

@@ -25,16 +25,19 @@ def number_given(practical: Practical, given: Mapping[str, str], word: str) -> A
 
 
 def source_given(practical: Practical, book: Book, given: Mapping[str, str]) -> Source:
-    """The source in the slot that ``given`` names; without a word, in the slot called ``source``.
+    """The source in the slot that ``given`` names, or the one of the register; without a word, in ``source``.
 
     The first choice of the slot that may be used today, or its first choice where none may.
 
     Raises:
-        CannotWork: there is no such slot, or none of its sources is on the register.
+        CannotWork: there is no such slot or source, or none of the slot's sources is on the register.
     """
-    slot = practical.slot(given.get("source", "source"))
+    name = given.get("source", "source")
+    slot = practical.slot(name)
+    if slot is None and name in book.sources:  # to compare with one that the practical does not use
+        return book.sources[name]
     if slot is None:
-        raise CannotWork(f"the practical has no source called {given.get('source', 'source')}")
+        raise CannotWork(f"the practical has no source called {name}")
     known = [book.sources[name] for name in slot.one_of if name in book.sources]
     if not known:
         raise CannotWork(f"none of {', '.join(slot.one_of)} is on the register")
