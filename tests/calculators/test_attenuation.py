@@ -21,7 +21,7 @@ def test_half_thickness_of_lead_agrees_with_the_published_coefficient(book, sour
 
 
 def test_yttrium_betas_reach_eleven_millimetres_of_water(book):
-    """Greatest range of yttrium-90 betas in tissue: 11 mm in leaflets of medical preparations; from memory."""
+    """Greatest range of yttrium-90 betas in tissue: 11 mm in leaflets of medicines; from memory."""
     practical = book.practicals["alpha-beta-gamma-absorbers"]
     (worked,) = beta_range(practical, book, {"source": "beta source", "material": "water"})
     assert worked.value.m_as("mm") == pytest.approx(11, rel=0.03)
