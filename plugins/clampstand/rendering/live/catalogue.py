@@ -1,0 +1,55 @@
+"""Which worked number has which live panel, and the panels of a practical."""
+
+from collections.abc import Callable, Iterator, Mapping
+from typing import TypeAlias
+
+from clampstand.calculators.worked import CannotWork
+from clampstand.model.book import Book
+from clampstand.model.practical import Practical
+from clampstand.rendering.live.bench import fringe_panel, heating_panel, series_current_panel, stored_panel
+from clampstand.rendering.live.panel import Panel
+from clampstand.rendering.live.radiation import (
+    activity_panel,
+    dose_rate_panel,
+    ion_current_panel,
+    stay_panel,
+)
+from clampstand.rendering.live.room import room_air_panel
+from clampstand.units import OutOfRange
+
+Maker: TypeAlias = Callable[[Practical, Book, Mapping[str, str]], Iterator[Panel]]
+"""Makes the panels of a worked number from what ``given`` names. Raises CannotWork with words."""
+
+PANELS: Mapping[str, Maker] = {
+    "activity-today": activity_panel,
+    "carbon-dioxide-in-room": room_air_panel,
+    "dose-of-the-lesson": stay_panel,
+    "dose-rate-at": dose_rate_panel,
+    "fringe-spacing": fringe_panel,
+    "saturation-current": ion_current_panel,
+    "series-current": series_current_panel,
+    "stored-charge-and-energy": stored_panel,
+    "temperature-rise": heating_panel,
+}
+"""Panels by the word a definition's ``compute`` uses; a calculator left out has no number to change."""
+
+
+def panels_of(practical: Practical, book: Book) -> tuple[Panel, ...]:
+    """The panels of what a practical asks to be computed, each once, in its order.
+
+    A number that cannot be worked out has no panel: the page says why where the number would stand.
+    """
+    found: dict[str, Panel] = {}
+    for entry in practical.expect:
+        maker = PANELS.get(entry.compute or "")
+        if maker is not None:
+            for panel in _made(maker, practical, book, entry.given):
+                found.setdefault(panel.id, panel)
+    return tuple(found.values())
+
+
+def _made(maker: Maker, practical: Practical, book: Book, given: Mapping[str, str]) -> Iterator[Panel]:
+    try:
+        yield from [panel.proved() for panel in maker(practical, book, given)]
+    except (CannotWork, OutOfRange):
+        return
