@@ -188,6 +188,16 @@ def test_a_fault_of_one_source_says_no_only_where_no_other_will_do(tiny_content:
     assert against(sparks, replace(two, findings=(faulty, other))) == (faulty, other)
 
 
+def test_a_fault_of_the_register_reaches_the_pages_of_the_practicals(tiny_content: Write):
+    content = tiny_content()
+    register = content / "department/sources.yml"
+    register.write_text(register.read_text().replace("last: 2025-06-01", "last: 2020-06-01"))
+    contents = contents_of(content)
+    told = [one.rule for one in against(contents.book.practicals["sparks"], contents)]
+    assert "leak-test-due" in told
+    assert "leak test" in words_of(made(contents)["sources/index.html"])
+
+
 def test_an_unverified_limit_says_so_wherever_it_is_used(tiny_content: Write):
     content = tiny_content()
     pack = content / "limits/house.yml"
@@ -215,11 +225,13 @@ def test_what_an_exception_allows_is_no_reason_against(tiny_content: Write):
     content = tiny_content()
     file = content / "practicals/sparks.yml"
     exception = (
-        "exceptions: [{rule: some-rule, reason: Paint., approved_by: lead, on: 2026-01-10, expires: EXPIRES}]\n"
+        "exceptions: [{rule: some-rule, reason: Paint, approved_by: lead, on: 2026-01-10, expires: E}]\n"
     )
     found = finding("practicals/sparks", "the source is out too long")
     for expires, told in (("2026-01-15", ()), ("2026-01-14", (found,))):
-        file.write_text(tiny.TINY["practicals/sparks.yml"] + exception.replace("EXPIRES", expires))
+        file.write_text(
+            tiny.TINY["practicals/sparks.yml"] + exception.replace("expires: E", f"expires: {expires}")
+        )
         contents = replace(contents_of(content), findings=(found,))
         assert against(contents.book.practicals["sparks"], contents) == told
 

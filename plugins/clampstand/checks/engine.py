@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from clampstand.checks import RULES
 from clampstand.checks.rule import Lesson, Rule
-from clampstand.findings import Layer, Problem, Severity
+from clampstand.findings import Layer, Problem, Severity, Spot
 from clampstand.model.book import Book
 from clampstand.model.practical import AllowedException, Practical
 
@@ -28,7 +28,13 @@ def verdicts(book: Book) -> Iterator[Verdict]:
     for rule in RULES:
         if rule.check_book is not None:
             for problem in rule.check_book(book):
-                yield Verdict(rule.id, rule.severity, problem.spot.file.removesuffix(".yml"), problem)
+                yield Verdict(rule.id, rule.severity, _subject(problem.spot), problem)
+
+
+def _subject(spot: Spot) -> str:
+    """The shelf and id of the definition a spot lies in: ``sources/S-A2``, as pages ask for it."""
+    folder, _, name = spot.file.removesuffix(".yml").partition("/")
+    return f"{name}/{spot.route[0]}" if folder == "department" and spot.route else f"{folder}/{name}"
 
 
 def verdicts_on(practical: Practical, book: Book) -> Iterator[Verdict]:
