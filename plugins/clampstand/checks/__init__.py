@@ -24,6 +24,7 @@ from clampstand.checks.exposure import (
 )
 from clampstand.checks.numbers import (
     decayed_prediction,
+    obeys_its_limit,
     one_distance,
     prose_agrees,
 )
@@ -108,6 +109,7 @@ RULES: tuple[Rule, ...] = tuple(
         watchers_distance,
         # numbers
         decayed_prediction,
+        obeys_its_limit,
         one_distance,
         prose_agrees,
         # planning

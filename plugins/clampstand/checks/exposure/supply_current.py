@@ -42,10 +42,13 @@ LIMIT = "electrical.current"
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every dangerous supply of the practical: its kind as rated, each one owned as measured."""
+    """Every dangerous supply of the practical: its kind as rated, or else each one owned as measured."""
     for used, output in dangerous_supplies(lesson):
         rated = output.short_circuit_current
-        yield from _too_much(lesson, used, output, rated, "can drive", used.item.at("output"))
+        found = list(_too_much(lesson, used, output, rated, "can drive", used.item.at("output")))
+        if found:
+            yield from found
+            continue
         for unit in lesson.book.units_of(used.id):
             if unit.status == "in use" and unit.measured_current is not None:
                 what = f"was measured to drive ({unit.id})"

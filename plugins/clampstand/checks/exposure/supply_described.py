@@ -22,6 +22,7 @@ from collections.abc import Iterator
 from clampstand.checks.rule import Lesson
 from clampstand.checks.supplies import dangerous_supplies, named_supplies
 from clampstand.findings import Layer, Problem, Severity, Spot, Whose
+from clampstand.limits import keeps
 
 ID = "supply-described"
 SEVERITY = Severity.STOP
@@ -40,7 +41,9 @@ def check(lesson: Lesson) -> Iterator[Problem]:
         if used.id in switched_on and not used.circuits:
             found = f"{used.item.name} is switched on, and no circuit says what it feeds"
             yield _missing(used.spot, found, "no circuit", "its circuit", used.item.spot)
-        if used.circuits and output.capacitance is None:
+        limit = lesson.limit("electrical.current", current=output.current)
+        may_be_used = limit is None or keeps(output.short_circuit_current.high, limit)
+        if used.circuits and may_be_used and output.capacitance is None:
             found = f"{used.item.name} can hurt, and the kit does not say what capacitance it has"
             yield _missing(used.spot, found, "no capacitance", "its capacitance", used.item.at("output"))
     yield from _no_capacitances(lesson)

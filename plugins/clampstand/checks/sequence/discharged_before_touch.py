@@ -22,7 +22,7 @@ from collections.abc import Iterator
 from clampstand.checks.rule import Lesson
 from clampstand.checks.supplies import fed_by, is_dangerous
 from clampstand.findings import Layer, Problem, Severity, Whose
-from clampstand.timeline import Moment, Power, Supplied
+from clampstand.timeline import Moment, Power, StepRef, Supplied
 
 ID = "discharged-before-touch"
 SEVERITY = Severity.STOP
@@ -30,14 +30,17 @@ RULE = Whose(Layer.PHYSICS, "what was charged stays charged until it is shorted"
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every step that touches something, against the state of each supply as hands meet it."""
+    """The first touch after a supply was switched on or off, against its state as hands meet it."""
+    met: set[tuple[str, Power, StepRef | None]] = set()
     for moment in lesson.moments:
         if not moment.step.touches:
             continue
         for supply, state in moment.handled.supplies.items():
             live = state.power in (Power.ON, Power.CHARGED)
             touched = [item for item in moment.step.touches if item in fed_by(lesson, supply)]
-            if live and touched and is_dangerous(lesson, supply):
+            which = (supply, state.power, state.since)
+            if live and touched and which not in met and is_dangerous(lesson, supply):
+                met.add(which)
                 yield _problem(lesson, moment, supply, state, touched)
 
 
