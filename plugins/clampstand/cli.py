@@ -34,7 +34,7 @@ def _parser() -> argparse.ArgumentParser:
     check = commands.add_parser("check", help="check every definition; publish nothing")
     _content_option(check)
     check.add_argument(
-        "--format", choices=("text", "json", "github"), default="text", help="how to print findings"
+        "--format", choices=("text", "json", "github", "sarif"), default="text", help="how to print findings"
     )
     check.set_defaults(run=_check)
 
@@ -64,11 +64,18 @@ def _check(chosen: argparse.Namespace) -> int:
     printed = {
         "text": lambda: _text(judged),
         "json": lambda: reports.as_json(judged.findings),
-        "github": lambda: reports.as_github(judged.findings, chosen.content.as_posix()),
+        "github": lambda: reports.as_github(judged.findings, _in_repository(chosen.content)),
+        "sarif": lambda: reports.as_sarif(judged.findings, _in_repository(chosen.content), RULES),
     }[chosen.format]()
     if printed:
         print(printed)
     return STOPPED if judged.stops else CLEAN
+
+
+def _in_repository(folder: Path) -> str:
+    """A folder's path from where the command runs; of one elsewhere only its name, to tell nothing more."""
+    here, there = Path.cwd(), folder.resolve()
+    return there.relative_to(here).as_posix() if there.is_relative_to(here) else there.name
 
 
 def _text(judged: Handbook) -> str:
