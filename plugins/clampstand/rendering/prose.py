@@ -39,12 +39,17 @@ class Quotes:
         number = self.numbers.get(name)
         return None if number is None else unbroken(str(number.value))
 
-    def name(self, quoted: str) -> str | None:
-        """The name of what an id or a slot stands for; None where there is no such thing."""
+    def number_of(self, quoted: str) -> str | None:
+        """The number on the label of a source or a supply, for a slot or for itself; None for other names."""
         if quoted in self.slots:
             return self.slots[quoted]
-        if quoted in self.book.sources or quoted in self.book.supplies:
-            return quoted
+        return quoted if quoted in self.book.sources or quoted in self.book.supplies else None
+
+    def name(self, quoted: str) -> str | None:
+        """The name of what an id or a slot stands for; None where there is no such thing."""
+        number = self.number_of(quoted)
+        if number is not None:
+            return number
         for shelf, attribute in _NAMED_BY:
             entry = self.book.shelf(shelf).get(quoted)
             if entry is not None:
@@ -76,9 +81,9 @@ def _resolved(
     end = 0
     for match in QUOTE.finditer(text):
         pieces.append(of_text(text[end : match.start()]))
-        quantity = quotes.quantity(match[1])
-        if quantity is not None:
-            pieces.append(of_quantity(quantity))
+        unbreakable = quotes.quantity(match[1]) or quotes.number_of(match[1])
+        if unbreakable is not None:
+            pieces.append(of_quantity(unbreakable))
         else:
             pieces.append(of_text(quotes.name(match[1]) or match[0]))
         end = match.end()

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from clampstand.rendering.cards import cards
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.due import due_page
@@ -42,3 +43,4 @@ def pages(contents: Contents) -> Iterator[SitePage]:
         yield skill_page(skill, contents)
     for rule in contents.rules:
         yield rule_page(rule, contents)
+    yield from cards(contents)

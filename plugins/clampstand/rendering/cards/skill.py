@@ -1,0 +1,26 @@
+"""The card of a skill: what good looks like and the usual faults, then the steps and the sign-off."""
+
+from clampstand.calculators.clock import clock
+from clampstand.model.skill import Skill
+from clampstand.rendering.cards.emergency import panel
+from clampstand.rendering.cards.finishing import finished
+from clampstand.rendering.cards.steps import is_roomy, usual_doer
+from clampstand.rendering.contents import Contents
+from clampstand.rendering.page import SitePage
+
+
+def skill_card(skill: Skill, contents: Contents) -> SitePage:
+    """The card of a skill, two sides."""
+    return finished(
+        f"cards/skill/{skill.id}.html",
+        skill.title,
+        "skill",
+        contents,
+        skill,
+        skill=skill,
+        quotes=contents.quotes,
+        steps_clocked=clock(skill.steps),
+        usual_doer=usual_doer(skill.steps),
+        roomy=is_roomy(skill.steps),
+        emergencies=panel(skill.emergency, contents, contents.quotes),
+    )
