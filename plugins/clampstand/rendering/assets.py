@@ -6,10 +6,12 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
+from clampstand.rendering.live.script import live_script
+
 ASSETS = Path(__file__).parent / "theme" / "assets"
 OVERRIDES = Path(__file__).parent / "theme" / "overrides"
 
-_SHEETS = ("tokens.css", "theme.css", "parts.css")
+_SHEETS = ("tokens.css", "theme.css", "parts.css", "live.css")
 _SCRIPTS = ("narrow.js",)
 _SHIM = "vendor/iframe-worker.js"
 _FOLDER = "assets/clampstand"
@@ -40,6 +42,7 @@ def assets() -> Assets:
     sheet = b"\n".join((ASSETS / name).read_bytes() for name in _SHEETS)
     stylesheet = _keep(files, "handbook.css", sheet)
     scripts = tuple(_keep(files, name, (ASSETS / name).read_bytes()) for name in _SCRIPTS)
+    scripts = (*scripts, _keep(files, "live.js", live_script()))
     shim = _keep(files, "iframe-worker.js", (ASSETS / _SHIM).read_bytes())
     files[f"{_FOLDER}/iframe-worker.LICENSE.txt"] = (ASSETS / "vendor/iframe-worker.LICENSE.txt").read_bytes()
     return Assets(files, stylesheet, scripts, shim)

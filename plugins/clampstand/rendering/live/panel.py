@@ -67,6 +67,7 @@ class Result:
             "units": [
                 [one, float(quantity(1, unit).m_as(written[one]))] for one in self.units or ladder(self.kind)
             ],
+            "title": self.title,
             "figures": self.figures,
             "towards": self.towards,
             "limits": [limit_data(limit, unit) for limit in self.limits],
@@ -125,6 +126,12 @@ class Panel:
         beyond = isinstance(ask, Asked) and ask.breaks(value)
         cells = ((result.printed(inputs), bool(result.broken(inputs))) for result in self.results)
         return Row(ask.said(value) + (" *" if beyond else ""), tuple(cells))
+
+    @property
+    def beyond(self) -> tuple[str, ...]:
+        """What is said of the limits, where a row of the table breaks one."""
+        starred = any(over or row.varied.endswith("*") for row in self.rows for _, over in row.cells)
+        return tuple(over(limit) for limit in self.limits) if starred else ()
 
     @property
     def limits(self) -> tuple[Limit, ...]:

@@ -249,9 +249,11 @@ def _default(parameter: inspect.Parameter) -> Fixed:
 
 def over(limit: Limit) -> str:
     """What is said of a number that breaks a limit. There are no words for one that keeps it."""
-    side = "Under" if limit.comparator in ("at_least", "more_than") else "Over"
+    side = "under" if limit.comparator in ("at_least", "more_than") else "over"
+    averaged = f" averaged over {limit.averaged_over}" if limit.averaged_over else ""
     unverified = "" if limit.verified == "yes" else ", unverified"
-    return f"{side} the limit of {limit.in_words} ({limit.layer}{unverified}): {limit.title.lower()}"
+    what = limit.title[:1].lower() + limit.title[1:]
+    return f"{side} the limit of {limit.in_words}{averaged} ({limit.layer}{unverified}): {what}"
 
 
 def limit_data(limit: Limit, unit: str) -> Data:

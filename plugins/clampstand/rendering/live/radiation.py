@@ -1,5 +1,6 @@
 """Live panels about sources: activity, dose rate, dose of a stay, ion current."""
 
+import math
 from collections.abc import Iterator, Mapping
 
 from clampstand.calculators.activity_today import activity_today, nuclide_of
@@ -15,13 +16,12 @@ from clampstand.physics.ionisation import saturation_current
 from clampstand.rendering.live.asking import (
     asked_day,
     asked_distance,
-    in_unit,
     later_days,
     limits_of,
 )
 from clampstand.rendering.live.panel import Panel, Result
 from clampstand.rendering.live.parts import Asked, AskedDay, Fixed, Of, Read, Since
-from clampstand.units import Quantity, q
+from clampstand.units import Quantity
 
 _DISTANCES = (50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
 _TIMES = ("s", "min", "h", "days")
@@ -101,7 +101,7 @@ def stay_panel(practical: Practical, book: Book, given: Mapping[str, str]) -> It
     minutes = sum(float(stay.time.m_as("min")) for stay in stays) or 10.0
     near = min((stay.distance for stay in stays), default=book.department.teacher_to_source.low)
     distance = asked_distance(near)
-    time = Asked("time", "Time", "time", "min", in_unit(q(f"{minutes:.6g} min"), "time", "min"), 0, 480, 1)
+    time = Asked("time", "Time", "time", "min", min(math.ceil(minutes * 10) / 10, 480.0), 0, 480, 1)
     rate = _rate(known.constant, _activity(source, book, day), distance)
     got = Of(dose, rate=rate, time=Read(time))
     likened = Of(background_time, amount=got, background=Fixed(background.value))

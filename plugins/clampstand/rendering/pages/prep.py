@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from clampstand.calculators.kit_totals import KitTotal
 from clampstand.model.practical import Practical
 from clampstand.rendering.contents import Contents
+from clampstand.rendering.live.totals import totals_of
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.making import made
 from clampstand.rendering.pages.practical import PHASE_TITLES, first_numbers, lengths, rooms_of
@@ -41,6 +42,7 @@ def prep_page(practical: Practical, contents: Contents) -> SitePage:
         phase_titles=PHASE_TITLES,
         lengths=lengths(sheet),
         orders=[t for t in sheet.totals if t.line.item in book.kit and book.kit[t.line.item].lead],
+        other_totals=totals_of(practical, book),
         returned=list(returned(practical, sheet.totals, contents)),
     )
 

@@ -88,13 +88,13 @@ function refresh(form, panel) {
     if (found.wrong) { wrong.push(found.wrong); return; }
     given[ask.name] = found.value;
     said.push(ask.label.charAt(0).toLowerCase() + ask.label.slice(1) + " " + found.said);
-    (ask.limits || []).forEach(function (limit) { if (breaks(found.value, limit)) { words.push(limit.words); } });
+    (ask.limits || []).forEach(function (limit) { if (breaks(found.value, limit)) { words.push(ask.label + ": " + limit.words); } });
   });
   panel.results.forEach(function (result, place) {
     var output = form.querySelectorAll("output")[place], value = wrong.length ? NaN : worth(result.value, given);
     output.textContent = isFinite(value) ? shown(value, result) : "no number";
     if (!isFinite(value)) { return; }
-    result.limits.forEach(function (limit) { if (breaks(value, limit)) { words.push(limit.words); } });
+    result.limits.forEach(function (limit) { if (breaks(value, limit)) { words.push(result.title + ": " + limit.words); } });
   });
   var box = form.querySelector(".live__words");
   box.textContent = "";
