@@ -2,13 +2,14 @@
 
 import datetime as dt
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Annotated, Any, ClassVar, Self, TypeVar
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, PrivateAttr, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
-from clampstand.findings import Spot
+from clampstand.findings import Route, Spot
+from clampstand.model.days import misread_day
 from clampstand.units import KINDS, Amount, NotAnAmount, read_amount
 
 T = TypeVar("T")
@@ -30,6 +31,7 @@ class Entry(Definition):
 
     _id: str = PrivateAttr(default="")
     _spot: Spot = PrivateAttr(default=_NOWHERE)
+    _elsewhere: dict[Route, Spot] = PrivateAttr(default_factory=dict)
 
     @property
     def id(self) -> str:
@@ -43,13 +45,24 @@ class Entry(Definition):
 
     def at(self, *route: str | int) -> Spot:
         """Where one of its values was written."""
-        return self._spot.to(*route)
+        return self._elsewhere.get(route) or self._spot.to(*route)
 
     def placed(self, its_id: str, spot: Spot) -> Self:
         """The same definition, told its id and where it stands. For the reader, once."""
         self._id = its_id
         self._spot = spot
         return self
+
+    def superseded(self, values: Mapping[str, object], written: Mapping[Route, Spot]) -> Self:
+        """The same definition with newer values, which are written elsewhere.
+
+        Args:
+            values: field → its newer value.
+            written: route of a value → where the newer one is written.
+        """
+        newer = self.model_copy(update=dict(values))
+        newer._elsewhere = {**self._elsewhere, **written}
+        return newer
 
 
 def fault(problem: str, mend: str = "") -> PydanticCustomError:
@@ -120,7 +133,7 @@ def _yes_or_no(text: str) -> bool:
 
 def _day(text: str) -> dt.date:
     if not re.fullmatch(r"[0-9]{4}-[0-9]{2}-[0-9]{2}", text):
-        raise fault(f"{text[:80] or 'nothing'} is not a date", "write year-month-day, for example 2026-01-15")
+        raise fault(*misread_day(text))
     try:
         return dt.date.fromisoformat(text)
     except ValueError:

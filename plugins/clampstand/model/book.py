@@ -10,17 +10,32 @@ from clampstand.model.department import Contact, Department, Room, Source, Suppl
 from clampstand.model.emergency import Emergency
 from clampstand.model.hazard import Hazard
 from clampstand.model.kit import Item
+from clampstand.model.lesson import TimetabledLesson
 from clampstand.model.limit import Limit, Pack
 from clampstand.model.material import Material
 from clampstand.model.nuclide import Nuclide
+from clampstand.model.people import Person
 from clampstand.model.practical import Practical
+from clampstand.model.record import (
+    FaultReport,
+    Inspection,
+    LeakTestDone,
+    NearMiss,
+    SignOff,
+    SourceCount,
+    SourceUse,
+)
 from clampstand.model.skill import Skill
 from clampstand.model.substance import Substance
 
 
 @dataclass(frozen=True)
 class Book:
-    """The whole content of a handbook. Each shelf maps ids to definitions."""
+    """The whole content of a handbook. Each shelf maps ids to definitions.
+
+    The rows of a table are named by file and line (``week-03.5``) and lie on their shelf by date. What they
+    say of sources, supplies and items is in those already: the newest record holds.
+    """
 
     department: Department
     practicals: Mapping[str, Practical] = field(default_factory=dict)
@@ -38,6 +53,15 @@ class Book:
     coefficients: Mapping[str, CoefficientTable] = field(default_factory=dict)
     materials: Mapping[str, Material] = field(default_factory=dict)
     substances: Mapping[str, Substance] = field(default_factory=dict)
+    people: Mapping[str, Person] = field(default_factory=dict)
+    timetable: Mapping[str, TimetabledLesson] = field(default_factory=dict)
+    leak_tests: Mapping[str, LeakTestDone] = field(default_factory=dict)
+    source_counts: Mapping[str, SourceCount] = field(default_factory=dict)
+    inspections: Mapping[str, Inspection] = field(default_factory=dict)
+    sign_offs: Mapping[str, SignOff] = field(default_factory=dict)
+    uses: Mapping[str, SourceUse] = field(default_factory=dict)
+    faults: Mapping[str, FaultReport] = field(default_factory=dict)
+    near_misses: Mapping[str, NearMiss] = field(default_factory=dict)
 
     def shelf(self, name: str) -> Mapping[str, Entry]:
         """A shelf by its name. Raises AttributeError for a name that is none."""

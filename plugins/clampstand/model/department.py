@@ -21,6 +21,7 @@ from clampstand.model.base import (
     Words,
     YesNo,
 )
+from clampstand.model.people import ClockTime
 
 
 class Contact(Entry):
@@ -46,6 +47,12 @@ class Department(Entry):
     groups_of: Count
     lesson: Time
     outdoor_carbon_dioxide: Fraction
+    technician_starts: ClockTime | None = None
+    """When the first technician is there in the morning."""
+    youngest_in_year: dict[Line, Count] = {}
+    """School year, as the timetable writes it → the age of its youngest when it begins."""
+    warn_before: CalendarTime | None = None
+    """How long before a sign-off ends its end is told."""
     teacher_to_source: Length
     """How far the teacher's body is taken to be from a source held in forceps, for the dose worked out."""
     review_every: CalendarTime

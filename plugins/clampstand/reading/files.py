@@ -13,10 +13,17 @@ from clampstand.reading.findings import READING, did_you_mean, listed, stop, war
 LARGEST = 1_000_000
 """Bytes of one file."""
 
-ELSEWHERE = ("pages", "records", "timetable")
+ELSEWHERE = ("pages",)
 """Folders of the content that others read."""
 
-FILE_NAME = re.compile(r"[A-Za-z][A-Za-z0-9.-]{0,79}\.yml")
+FILE_NAME = re.compile(r"[A-Za-z][A-Za-z0-9.-]{0,79}\.(?:yml|csv)")
+
+ENDINGS = {"records": ".csv", "timetable": ".csv"}
+"""How the names of a folder's files end, where it is not in ``.yml``."""
+_A_FILE = {
+    ".yml": "a definition is a file whose name ends in .yml",
+    ".csv": "save it as CSV in UTF-8, with a name that ends in .csv",
+}
 
 
 @dataclass
@@ -33,7 +40,7 @@ class Shelves:
         """Name without its ending, and full name, of the files of one folder, in order."""
         for file in sorted({*self.texts, *self.broken}):
             if file.startswith(f"{folder}/"):
-                yield file.rsplit("/", 1)[1].removesuffix(".yml"), file
+                yield file.rsplit("/", 1)[1].removesuffix(ending_in(folder)), file
 
 
 def gather(content: Path, folders: Mapping[str, tuple[str, ...]]) -> Shelves:
@@ -72,18 +79,24 @@ def _entries(folder: Path, shelves: Shelves, inside: str) -> Iterator[os.DirEntr
             yield entry
 
 
+def ending_in(folder: str) -> str:
+    """How the names of a folder's files end."""
+    return ENDINGS.get(folder, ".yml")
+
+
 def _gather_folder(folder: Path, name: str, only: tuple[str, ...], shelves: Shelves) -> None:
+    ending = ending_in(name)
     for entry in _entries(folder, shelves, f"{name}/"):
         file = f"{name}/{_printable(entry.name)}"
         if not stat.S_ISREG(entry.stat(follow_symlinks=False).st_mode):
             _unused(shelves, file, "put the files directly into the folder above")
-        elif not entry.name.endswith(".yml"):
-            _unused(shelves, file, "a definition is a file whose name ends in .yml")
+        elif not entry.name.endswith(ending):
+            _unused(shelves, file, _A_FILE[ending])
         elif not FILE_NAME.fullmatch(entry.name):
             message = f"{_printable(entry.name)} cannot be a file name here, for it is used as an id"
             mend = "use letters, digits, hyphens and dots, a letter first"
             shelves.findings.append(stop(READING, Place(file, 1, 1), message, mend))
-        elif only and (stem := entry.name.removesuffix(".yml")) not in only:
+        elif only and (stem := entry.name.removesuffix(ending)) not in only:
             _unused(shelves, file, did_you_mean(stem, only, f"the files here are {listed(only, 'and')}"))
         else:
             _read_file(Path(entry.path), file, shelves)

@@ -10,6 +10,7 @@ from clampstand.model.department import Department, Room, Source, SupplyUnit
 from clampstand.model.emergency import Action, Emergency
 from clampstand.model.hazard import Hazard, WornAgainst
 from clampstand.model.kit import Item, Worn
+from clampstand.model.lesson import TimetabledLesson
 from clampstand.model.limit import AppliesTo, Limit, Pack
 from clampstand.model.material import Material
 from clampstand.model.nuclide import Branches, HalfLife, Lines, Nuclide
@@ -28,6 +29,15 @@ from clampstand.model.practical import (
     Trial,
     Waste,
 )
+from clampstand.model.record import (
+    FaultReport,
+    Inspection,
+    LeakTestDone,
+    NearMiss,
+    SignOff,
+    SourceCount,
+    SourceUse,
+)
 from clampstand.model.skill import Skill
 from clampstand.model.step import Number, Step
 from clampstand.model.substance import Figure, Substance, Table
@@ -41,6 +51,8 @@ STEP = "step"
 RESULT = "result"
 GIVEN = "given"
 LIMIT = "limits"
+THING = "thing"
+"""A source, a supply or an item of the kit."""
 QUOTE = "quote"
 """Anything that curly brackets in a sentence may name."""
 
@@ -60,6 +72,15 @@ SHELVES: dict[str, str] = {
     "coefficients": "tables of the reference figures",
     "materials": "materials of the reference figures",
     "substances": "substances of the reference figures",
+    "people": "role codes of the department",
+    "timetable": "lessons of the timetable",
+    "leak_tests": "leak tests on record",
+    "source_counts": "counts on record",
+    "inspections": "inspections on record",
+    "sign_offs": "sign-offs on record",
+    "uses": "entries of the use log",
+    "faults": "faults on record",
+    "near_misses": "near misses on record",
 }
 """Every shelf of the book, and what lies on it, as a message says it."""
 
@@ -83,6 +104,17 @@ _STEP_ITEMS = [
     "puts_out",
 ]
 _STEP_SLOTS = ["signs_out", "takes_out", "picks_up", "sets_down", "puts_back", "counts_back"]
+
+_CODES: dict[type[Definition], tuple[str, ...]] = {
+    TimetabledLesson: ("teacher", "observer", "second_adult"),
+    LeakTestDone: ("by",),
+    SourceCount: ("by", "second"),
+    Inspection: ("by",),
+    SignOff: ("person", "by"),
+    SourceUse: ("out_by", "back_by"),
+    FaultReport: ("by", "cleared_by"),
+    NearMiss: ("by", "closed_by"),
+}
 
 NAMED: dict[tuple[type[Definition], str], str] = {
     **{(Step, name): OWN_KIT for name in _STEP_ITEMS},
@@ -145,6 +177,19 @@ NAMED: dict[tuple[type[Definition], str], str] = {
     (Branches, "citation"): "citations",
     (CoefficientTable, "citation"): "citations",
     (Table, "citation"): "citations",
+    (TimetabledLesson, "room"): "rooms",
+    (TimetabledLesson, "practical"): "practicals",
+    (LeakTestDone, "source"): "sources",
+    (SourceCount, "source"): "sources",
+    (Inspection, "unit"): "supplies",
+    (SignOff, "practical"): "practicals",
+    (SignOff, "skill"): "skills",
+    (SourceUse, "source"): "sources",
+    (SourceUse, "practical"): "practicals",
+    (SourceUse, "room"): "rooms",
+    (FaultReport, "thing"): THING,
+    (NearMiss, "practical"): "practicals",
+    **{(kind, name): "people" for kind, names in _CODES.items() for name in names},
 }
 """Class and field → where the text in it, or every text of its list or block, must be found."""
 

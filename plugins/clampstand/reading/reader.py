@@ -19,14 +19,25 @@ from clampstand.model.kit import Item
 from clampstand.model.limit import Pack
 from clampstand.model.material import Material
 from clampstand.model.nuclide import Nuclide
+from clampstand.model.people import CODE, NOT_PERSONAL, Person
 from clampstand.model.practical import Practical
 from clampstand.model.skill import Skill
 from clampstand.model.substance import Substance
 from clampstand.reading.files import Shelves, gather
 from clampstand.reading.findings import MOST_FINDINGS, READING, SCHEMA, shown, stop
-from clampstand.reading.places import Places, Sheet, read_sheet
+from clampstand.reading.newest import with_the_newest
+from clampstand.reading.places import Places, read_sheet
 from clampstand.reading.references import unknown_ids
 from clampstand.reading.schema import Outcome, define
+from clampstand.reading.sheet import Sheet
+from clampstand.reading.tables import (
+    RECORDS,
+    RECORDS_FOLDER,
+    TIMETABLE_FOLDER,
+    in_order_of_date,
+    kind_of,
+    read_table,
+)
 from clampstand.reading.walk import Plain
 
 _FILE_EACH: dict[str, type[Entry]] = {"practicals": Practical, "skills": Skill, "emergencies": Emergency}
@@ -38,6 +49,7 @@ _MANY_A_FILE: dict[str, type[Entry]] = {"kit": Item, "hazards": Hazard, "citatio
 _DEPARTMENT_FILE = "department/department.yml"
 _OF_THE_DEPARTMENT: dict[str, type[Entry]] = {
     "department/contacts.yml": Contact,
+    "department/people.yml": Person,
     "department/rooms.yml": Room,
     "department/sources.yml": Source,
     "department/supplies.yml": SupplyUnit,
@@ -52,9 +64,11 @@ _REFERENCE: dict[str, type[Entry]] = {
 
 _PACKS = "limits"
 _FOLDERS: dict[str, tuple[str, ...]] = {
-    "department": ("department", "contacts", "rooms", "sources", "supplies"),
+    "department": ("department", "contacts", "people", "rooms", "sources", "supplies"),
     **dict.fromkeys((*_FILE_EACH, *_MANY_A_FILE, _PACKS), ()),
     "reference": tuple(file.split("/")[1].removesuffix(".yml") for file in _REFERENCE),
+    RECORDS_FOLDER: tuple(RECORDS),
+    TIMETABLE_FOLDER: (),
 }
 """Folder → the only files it may hold; none named means any."""
 
@@ -112,6 +126,7 @@ def read(folder: Path) -> Reading:
     book = desk.book()
     if book is not None:
         desk.findings += unknown_ids(book, broken, places)
+        book = with_the_newest(book)
     return Reading(book, places, tuple(in_order(desk.findings)), dict(shelves.texts), broken)
 
 
@@ -142,6 +157,9 @@ class _Desk:
                 self._read_many(kind, file)
         for _, file in self.shelves.of(_PACKS):
             self._read_pack(file)
+        for folder in (RECORDS_FOLDER, TIMETABLE_FOLDER):
+            for _, file in self.shelves.of(folder):
+                self._read_rows(file)
 
     def book(self) -> Book | None:
         """The whole definitions as a book."""
@@ -193,6 +211,9 @@ class _Desk:
                 message = f"{shown(its_id) or 'nothing'} is not an id"
                 mend = "use letters, digits, hyphens and dots, a letter first"
                 self.findings.append(stop(SCHEMA, sheet.place((its_id,), at_key=True), message, mend))
+            elif kind is Person and not CODE.fullmatch(its_id):
+                place = sheet.place((its_id,), at_key=True)
+                self.findings.append(stop(SCHEMA, place, "this is not a role code", NOT_PERSONAL))
             elif self._is_new(kind.shelf, its_id, sheet.place((its_id,), at_key=True)):
                 made = self._define(kind, sheet, data, (its_id,), f"{kind.shelf}/{its_id}")
                 self._keep(kind.shelf, its_id, made, Spot(file, (its_id,)))
@@ -205,6 +226,14 @@ class _Desk:
         elif sheet and self._is_new(Pack.shelf, made.pack, sheet.place(("pack",))):
             self._keep(Pack.shelf, made.pack, made, Spot(file))
             _place_limits(made, file)
+
+    def _read_rows(self, file: str) -> None:
+        kind = kind_of(file)
+        if kind is None or file not in self.shelves.texts:
+            return
+        table = read_table(self.shelves.texts[file], file, kind)
+        self.findings += table.findings
+        self.entries[kind.shelf] = in_order_of_date({**self.entries.get(kind.shelf, {}), **table.rows})
 
     def _is_new(self, shelf: str, its_id: str, place: Place) -> bool:
         """Whether an id is met for the first time; the second time is a stop that names the first."""

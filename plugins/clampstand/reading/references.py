@@ -26,6 +26,7 @@ from clampstand.reading.names import (
     SHELVES,
     SLOT,
     STEP,
+    THING,
     Named,
     names_in,
 )
@@ -39,6 +40,9 @@ _FREE = "free:"
 _QUOTABLE = ("rooms", "contacts", "hazards", "practicals", "skills", "emergencies", "sources", "supplies")
 """Shelves a sentence may quote from besides what is the practical's own."""
 
+_THINGS = ("sources", "supplies", "kit")
+"""Shelves of what can be faulty."""
+
 _MISSING_HERE = {
     NUMBER: "is not one of the numbers declared here",
     DISTANCE: "is neither a number declared here nor a quantity",
@@ -46,6 +50,7 @@ _MISSING_HERE = {
     STEP: "is not the name of a step here",
     RESULT: "is measured in no step here",
     LIMIT: "is the key of no limit in any pack",
+    THING: "is no source, no supply and no item of the kit",
     GIVEN: "is no number, source, item, room or substance, and no quantity",
 }
 
@@ -149,11 +154,15 @@ class _LookUp:
     def _shelf(self, kind: str) -> Collection[str]:
         if kind == LIMIT:
             return self._limit_keys
+        if kind == THING:
+            return {name for shelf in _THINGS for name in self.book.shelf(shelf)}
         return self.book.shelf(kind) if kind in SHELVES else ()
 
     def _is_known(self, text: str, kind: str, here: _Here) -> bool:
         if kind in SHELVES or kind == LIMIT:
             return text in self._shelf(kind) or (kind, text) in self.broken
+        if kind == THING:
+            return any(self._is_known(text, shelf, here) for shelf in _THINGS)
         if text in here.of(kind):
             return True
         if kind == DISTANCE or (kind == NUMBER and here.what == "skill"):

@@ -12,7 +12,7 @@ from pydantic_core import ErrorDetails
 from clampstand.findings import Finding, Route
 from clampstand.model.base import Definition
 from clampstand.reading.findings import MOST_FINDINGS, SCHEMA, listed, near, shown, stop
-from clampstand.reading.places import Sheet
+from clampstand.reading.sheet import Sheet
 from clampstand.reading.walk import Plain
 
 D = TypeVar("D", bound=Definition)
