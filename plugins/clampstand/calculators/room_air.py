@@ -45,6 +45,19 @@ def gas_by_room(practical: Practical, book: Book) -> Iterator[Gas]:
 
 
 def _masses(practical: Practical, book: Book) -> Iterator[tuple[Phase, Quantity, Release | None]]:
+    """For each phase in which gas is let off, how much there is of it in all, and how it is released.
+
+    How is known only where a single material gives it off.
+    """
+    masses: dict[Phase, list[tuple[Quantity, Release | None]]] = {}
+    for phase, mass, release in _of_materials(practical, book):
+        masses.setdefault(phase, []).append((mass, release))
+    for phase, parts in masses.items():
+        total = sum((mass for mass, _ in parts[1:]), parts[0][0])
+        yield phase, total, parts[0][1] if len(parts) == 1 else None
+
+
+def _of_materials(practical: Practical, book: Book) -> Iterator[tuple[Phase, Quantity, Release | None]]:
     """For each material that turns to gas, the phase it is used in and how much there is."""
     released = {release.item: release for release in practical.releases}
     for item_id in dict.fromkeys([line.item for line in practical.kit] + list(released)):

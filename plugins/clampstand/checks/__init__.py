@@ -3,7 +3,10 @@
 from clampstand.checks.exposure import (
     carbon_dioxide_in_room,
     concentration_for_pupils,
+    cylinder_stands_right,
+    forbidden_route,
     forceps_too_short,
+    gas_dangerous_to_life,
     hand_to_source_distance,
     handling_age,
     laser_class,
@@ -24,6 +27,7 @@ from clampstand.checks.exposure import (
 )
 from clampstand.checks.numbers import (
     decayed_prediction,
+    limit_of_its_sort,
     obeys_its_limit,
     one_distance,
     prose_agrees,
@@ -89,7 +93,10 @@ RULES: tuple[Rule, ...] = tuple(
         # exposure
         carbon_dioxide_in_room,
         concentration_for_pupils,
+        cylinder_stands_right,
+        forbidden_route,
         forceps_too_short,
+        gas_dangerous_to_life,
         hand_to_source_distance,
         handling_age,
         laser_class,
@@ -109,6 +116,7 @@ RULES: tuple[Rule, ...] = tuple(
         watchers_distance,
         # numbers
         decayed_prediction,
+        limit_of_its_sort,
         obeys_its_limit,
         one_distance,
         prose_agrees,

@@ -19,12 +19,14 @@ Whose: workplace exposure limits, which are law in many places; that they are ke
 
 from collections.abc import Iterator
 
-from clampstand.calculators.room_air import Gas, as_ventilated, gas_by_room, with_windows_shut
+from clampstand.calculators.room_air import as_ventilated, with_windows_shut
 from clampstand.calculators.worked import Worked
+from clampstand.checks.gas import Place, is_dangerous, places
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Problem, Severity
 from clampstand.limits import keeps, whose
 from clampstand.model.limit import Limit
+from clampstand.units import is_under
 
 ID = "carbon-dioxide-in-room"
 SEVERITY = Severity.STOP
@@ -32,25 +34,31 @@ LONG, SHORT = "air.carbon-dioxide-8h", "air.carbon-dioxide-15min"
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every room in which gas can gather, against both limits."""
-    for gas in gas_by_room(lesson.practical, lesson.book):
-        shut = with_windows_shut(gas, lesson.book)
-        ventilated = as_ventilated(gas, lesson.practical, lesson.book)
-        for judged, key in ((shut, SHORT), (ventilated or shut, LONG)):
+    """Every room in which gas can gather, against both limits; one that a step passes through, the shorter.
+
+    What is dangerous to life, and a limit below the air outdoors, are the matter of other rules.
+    """
+    outdoors = lesson.book.department.outdoor_carbon_dioxide
+    for place in places(lesson):
+        if is_dangerous(lesson, place.gas):
+            continue
+        shut = with_windows_shut(place.gas, lesson.book)
+        ventilated = as_ventilated(place.gas, lesson.practical, lesson.book)
+        for_long = ventilated if ventilated and is_under(ventilated.value, shut.value) else shut
+        for judged, key in ((shut, SHORT), *(() if place.passing else ((for_long, LONG),))):
             limit = lesson.limit(key)
-            if limit is not None and not keeps(judged.value, limit):
-                yield _over(lesson, gas, judged, limit)
+            makes_sense = limit and limit.amount and not is_under(limit.amount.high, outdoors.value)
+            if limit and makes_sense and not keeps(judged.value, limit):
+                yield _over(place, judged, limit)
                 break
 
 
-def _over(lesson: Lesson, gas: Gas, judged: Worked, limit: Limit) -> Problem:
-    practical = lesson.practical
-    index = practical.where[gas.phase].index(gas.room.id)
+def _over(place: Place, judged: Worked, limit: Limit) -> Problem:
     inputs = "; ".join(f"{entry.name} {entry.value}" for entry in judged.inputs)
     return Problem(
-        practical.at("where", gas.phase, index),
+        place.spot,
         f"{judged.title}: {judged.shown}",
-        found=f"{judged.shown} ({inputs})",
+        found=f"{judged.shown}, {judged.note} ({inputs})",
         needed=f"{limit.in_words}",
         mend="use less, use a larger room or the open air, or write the ventilation the practical counts on",
         whose=whose(limit),

@@ -1,6 +1,7 @@
 """What turns to gas is never shut in a gas-tight container.
 
-Why: a handful of dry ice in a closed bottle reaches the pressure at which the bottle bursts within minutes.
+Why: a handful of dry ice in a closed bottle reaches the pressure at which the bottle bursts within minutes. A
+container of which nobody wrote how it closes counts as tight.
 
 Wrong:
     cold bench:
@@ -17,6 +18,7 @@ Whose: physics; carriage regulations ask for vented packages for the same reason
 
 from collections.abc import Iterator
 
+from clampstand.checks.gas import about
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Layer, Problem, Severity, Whose
 
@@ -30,16 +32,18 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     kit = lesson.book.kit
     for moment in lesson.moments:
         container = kit.get(moment.step.puts_in or "")
-        seal = container.container.seal if container and container.container else None
-        moved = [
-            i for i in (*moment.step.handles, *moment.step.brings_in) if i in kit and kit[i].turns_to_gas
-        ]
-        if seal == "gas-tight" and moved:
+        if container is None or (container.container and container.container.seal != "gas-tight"):
+            continue
+        here = {*moment.step.handles, *moment.step.brings_in}
+        moved = [item for item in about(lesson, moment) if item in here]
+        if moved:
+            how = "gas-tight" if container.container else "of a closure nobody wrote down"
             yield Problem(
                 lesson.spot(moment.ref, "puts_in"),
-                f"{moment.ref} shuts {', '.join(moved)} in {moment.step.puts_in}, which is gas-tight",
-                found=f"{moment.step.puts_in}: gas-tight",
+                f"{moment.ref} shuts {', '.join(moved)} in {container.id}, which is {how}",
+                found=f"{container.id}: {how}",
                 needed="a container with a loose lid",
-                mend="name a container whose lid lies loose",
+                mend="name a container whose lid lies loose, and say so in the kit",
                 whose=RULE,
+                related=((container.spot, "the container is described here"),),
             )
