@@ -124,3 +124,28 @@ def test_intervals_follow_the_calendar(interval, day, after):
     count, unit = interval.split()
     length = Interval(count=int(count), unit=unit.rstrip("s"))
     assert length.after(dt.date.fromisoformat(day)) == dt.date.fromisoformat(after)
+
+
+def test_a_limit_of_another_sort_is_none():
+    content = book(
+        pack("ours", limit(key="radiation.hand-to-source", at_most="100 mm")),
+        pack("theirs", limit(key="radiation.hand-to-source", at_least="80 mm")),
+        chosen=("ours", "theirs"),
+    )
+    assert the_limit("radiation.hand-to-source", content).in_words == "at least 80 mm"
+
+
+def test_limits_no_rule_knows_are_held_to_the_first():
+    content = book(
+        pack("ours", limit(at_least="100 mm")),
+        pack("theirs", limit(at_least="5 mA")),
+        chosen=("ours", "theirs"),
+    )
+    assert the_limit("hand", content).in_words == "at least 100 mm"
+
+
+def test_no_interval_leaves_the_calendar():
+    ages = Interval(count=9999, unit="year")
+    assert ages.after(dt.date(2026, 1, 15)) == dt.date.max
+    assert ages.before(dt.date(2026, 1, 15)) == dt.date.min
+    assert Interval(count=9999, unit="week").after(dt.date(9990, 1, 1)) == dt.date.max

@@ -17,8 +17,57 @@ _A_DAY = dt.date(2001, 1, 1)
 """Any day that begins a year will do to compare two intervals."""
 
 
+FLOOR, CEILING = "floor", "ceiling"
+Sort: TypeAlias = tuple[str, str]
+"""How a limit is stated: as floor, ceiling or one of the other comparators; and the kind of its quantity."""
+
+_SORTS: dict[str, Sort] = {
+    "air.carbon-dioxide-15min": (CEILING, "fraction"),
+    "air.carbon-dioxide-8h": (CEILING, "fraction"),
+    "air.carbon-dioxide-idlh": (CEILING, "fraction"),
+    "chemical.pupil-concentration": (CEILING, "concentration"),
+    "electrical.current": (CEILING, "current"),
+    "electrical.discharge-wait": (FLOOR, "time"),
+    "electrical.people-to-live": (FLOOR, "length"),
+    "electrical.series-current": (CEILING, "current"),
+    "electrical.stored-charge": (CEILING, "charge"),
+    "electrical.stored-energy": (CEILING, "energy"),
+    "electrical.test-interval": ("at_most_interval", ""),
+    "electrical.touch-voltage": (CEILING, "voltage"),
+    "electrical.voltage": (CEILING, "voltage"),
+    "fire.drying-time": (FLOOR, "time"),
+    "light.laser-class": ("at_most_count", ""),
+    "radiation.forceps-length": (FLOOR, "length"),
+    "radiation.hand-to-source": (FLOOR, "length"),
+    "radiation.handling-age": ("at_least_age", ""),
+    "radiation.leak-test-interval": ("at_most_interval", ""),
+    "radiation.public-dose": (CEILING, "dose"),
+    "radiation.source-activity": (CEILING, "activity"),
+    "radiation.sources-out": ("at_most_count", ""),
+    "radiation.time-out": (CEILING, "time"),
+    "radiation.watchers-to-source": (FLOOR, "length"),
+}
+"""The limits that rules ask for, and the only sort in which each makes sense: a distance has no ceiling."""
+
+
+def sort_of(limit: Limit) -> Sort:
+    """The sort in which a limit is written."""
+    direction = {"at_least": FLOOR, "more_than": FLOOR, "at_most": CEILING, "less_than": CEILING}
+    kind = "" if limit.amount is None else limit.amount.kind
+    return direction.get(limit.comparator, limit.comparator), kind
+
+
+def expected_sort(key: str, book: Book) -> Sort | None:
+    """The sort a limit of a key must have: the one rules ask for, or else that of the first in force."""
+    first = next((limit for limit in book.limits_in_force if limit.key == key), None)
+    known = _SORTS.get(key) or _SORTS.get(key.rpartition(".")[0])
+    return known or (sort_of(first) if first else None)
+
+
 def limits_for(key: str, book: Book, **circumstances: str) -> tuple[Limit, ...]:
     """Every limit in force of one key that applies in the circumstances.
+
+    One of another sort than the key asks for is no limit of it, and cannot be compared with the others.
 
     Args:
         key: what is limited: ``radiation.hand-to-source``.
@@ -26,7 +75,8 @@ def limits_for(key: str, book: Book, **circumstances: str) -> tuple[Limit, ...]:
         circumstances: what is so here, by the words of ``applies_to``: ``current="dc"``. A limit that asks
             for something other than what is so does not apply; one that asks for nothing always does.
     """
-    of_key = (limit for limit in book.limits_in_force if limit.key == key)
+    sort = expected_sort(key, book)
+    of_key = (limit for limit in book.limits_in_force if limit.key == key and sort_of(limit) == sort)
     return tuple(limit for limit in of_key if _applies(limit, circumstances))
 
 

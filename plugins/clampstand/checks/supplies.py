@@ -8,7 +8,7 @@ from clampstand.findings import Spot
 from clampstand.limits import keeps
 from clampstand.model.kit import Item, Output
 from clampstand.model.practical import Circuit
-from clampstand.units import Amount
+from clampstand.units import Amount, Quantity, is_over
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +50,12 @@ def dangerous_supplies(lesson: Lesson) -> Iterator[tuple[Used, Output]]:
 def can_hurt(lesson: Lesson, output: Output) -> bool:
     """Whether an output can exceed the touch voltage; it can where nobody says what that is."""
     limit = lesson.limit("electrical.touch-voltage", current=output.current)
-    return limit is None or not keeps(output.greatest_voltage.high, limit)
+    return limit is None or not keeps(size_of(output.greatest_voltage), limit)
+
+
+def size_of(amount: Amount) -> Quantity:
+    """The greatest size of an amount, whatever its sign: a negative voltage hurts as much."""
+    return abs(amount.low) if is_over(abs(amount.low), abs(amount.high)) else abs(amount.high)
 
 
 def is_dangerous(lesson: Lesson, item_id: str) -> bool:

@@ -152,7 +152,16 @@ class Interval(Definition):
     unit: str
 
     def after(self, day: dt.date) -> dt.date:
-        """The day so long after another; 29 February goes to 28 February where the year has none."""
+        """The day so long after another; 29 February goes to 28 February where the year has none.
+
+        Beyond the ends of the calendar it is the last day there is, or the first.
+        """
+        try:
+            return self._after(day)
+        except (ValueError, OverflowError):
+            return dt.date.max if self.count > 0 else dt.date.min
+
+    def _after(self, day: dt.date) -> dt.date:
         if self.unit in ("day", "week"):
             return day + dt.timedelta(days=self.count * (7 if self.unit == "week" else 1))
         months = day.year * 12 + day.month - 1 + self.count * (12 if self.unit == "year" else 1)
@@ -162,8 +171,6 @@ class Interval(Definition):
 
     def before(self, day: dt.date) -> dt.date:
         """The day so long before another."""
-        if self.unit in ("day", "week"):
-            return day - dt.timedelta(days=self.count * (7 if self.unit == "week" else 1))
         return Interval(count=-self.count, unit=self.unit).after(day)
 
     def __str__(self) -> str:

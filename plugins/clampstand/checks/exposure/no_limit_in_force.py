@@ -21,6 +21,7 @@ from clampstand.checks.rule import Lesson
 from clampstand.checks.sources import candidates, containment, is_in_use, needs_tool
 from clampstand.checks.supplies import dangerous_supplies, named_supplies
 from clampstand.findings import Layer, Problem, Severity, Spot, Whose
+from clampstand.limits import expected_sort, sort_of
 
 ID = "no-limit-in-force"
 SEVERITY = Severity.STOP
@@ -38,11 +39,20 @@ class Asked:
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every limit that the sources, supplies and lasers of a practical ask for, once each."""
+    """Every limit that the sources, supplies and lasers of a practical ask for, once each.
+
+    Where a pack could not be read, that is said already, and nobody knows what would be in it.
+    """
+    if not set(lesson.book.department.packs) <= set(lesson.book.packs):
+        return
     met: set[tuple[str, ...]] = set()
     for asked in (*_by_sources(lesson), *_by_supplies(lesson), *_by_lasers(lesson)):
         name = (asked.key, *asked.so.values())
-        if name in met or lesson.limit(asked.key, **asked.so) is not None:
+        if (
+            name in met
+            or lesson.limit(asked.key, **asked.so) is not None
+            or _is_ill_stated(lesson, asked.key)
+        ):
             continue
         met.add(name)
         so = f" for {', '.join(asked.so.values())}" if asked.so else ""
@@ -54,6 +64,12 @@ def check(lesson: Lesson) -> Iterator[Problem]:
             mend="choose a pack that sets it, or write it into the department's own rules",
             whose=RULE,
         )
+
+
+def _is_ill_stated(lesson: Lesson, key: str) -> bool:
+    """Whether a limit of a key is there, and stated so that it limits nothing; another rule says so."""
+    of_key = [limit for limit in lesson.book.limits_in_force if limit.key == key]
+    return any(sort_of(limit) != expected_sort(key, lesson.book) for limit in of_key)
 
 
 def _by_sources(lesson: Lesson) -> Iterator[Asked]:

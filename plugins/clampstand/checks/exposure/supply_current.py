@@ -30,7 +30,7 @@ Whose: the department's own rule for direct current; standards set the lower lim
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
-from clampstand.checks.supplies import Used, dangerous_supplies, kind_of_current
+from clampstand.checks.supplies import Used, dangerous_supplies, kind_of_current, size_of
 from clampstand.findings import Problem, Severity, Spot
 from clampstand.limits import keeps, whose
 from clampstand.model.kit import Output
@@ -59,7 +59,7 @@ def _too_much(
     lesson: Lesson, used: Used, output: Output, current: Amount, what: str, written: Spot
 ) -> Iterator[Problem]:
     limit = lesson.limit(LIMIT, current=output.current)
-    if limit is None or keeps(current.high, limit):
+    if limit is None or keeps(size_of(current), limit):
         return
     yield Problem(
         used.spot,

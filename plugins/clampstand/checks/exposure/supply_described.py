@@ -20,7 +20,7 @@ Whose: this handbook: what is not declared cannot be checked.
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
-from clampstand.checks.supplies import dangerous_supplies, named_supplies
+from clampstand.checks.supplies import dangerous_supplies, named_supplies, size_of
 from clampstand.findings import Layer, Problem, Severity, Spot, Whose
 from clampstand.limits import keeps
 
@@ -42,7 +42,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
             found = f"{used.item.name} is switched on, and no circuit says what it feeds"
             yield _missing(used.spot, found, "no circuit", "its circuit", used.item.spot)
         limit = lesson.limit("electrical.current", current=output.current)
-        may_be_used = limit is None or keeps(output.short_circuit_current.high, limit)
+        may_be_used = limit is None or keeps(size_of(output.short_circuit_current), limit)
         if used.circuits and may_be_used and output.capacitance is None:
             found = f"{used.item.name} can hurt, and the kit does not say what capacitance it has"
             yield _missing(used.spot, found, "no capacitance", "its capacitance", used.item.at("output"))

@@ -21,7 +21,7 @@ Whose: the department's own rule; what a supply can give is physics.
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
-from clampstand.checks.supplies import voltages_used
+from clampstand.checks.supplies import size_of, voltages_used
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.limits import keeps, whose
 from clampstand.units import is_over
@@ -41,7 +41,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
         if voltage.kind != "voltage":
             message = f"{name} of {supply} is {voltage}, which is no voltage"
             yield Problem(spot, message, str(voltage), "a voltage", "write it like 4.5 kV", REACH)
-        elif output is not None and is_over(voltage.high, output.greatest_voltage.high):
+        elif output is not None and is_over(size_of(voltage), size_of(output.greatest_voltage)):
             yield Problem(
                 spot,
                 f"{name}: {voltage} is more than {supply} can give",
@@ -51,7 +51,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
                 whose=REACH,
                 related=((item.at("output", "greatest_voltage"), "what it can give"),) if item else (),
             )
-        elif limit is not None and not keeps(voltage.high, limit):
+        elif limit is not None and not keeps(size_of(voltage), limit):
             yield Problem(
                 spot,
                 f"{name}: {voltage} from {supply} is over the limit",
