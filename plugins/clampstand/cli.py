@@ -1,4 +1,4 @@
-"""The command ``clampstand``: check, build, explain, export."""
+"""The command ``clampstand``: check, build, explain, export, schema."""
 
 import argparse
 import os
@@ -8,6 +8,7 @@ from pathlib import Path
 
 from clampstand import reports
 from clampstand.build import Handbook, handbook
+from clampstand.calculators import CALCULATORS
 from clampstand.checks import RULES
 
 CLEAN, STOPPED, COULD_NOT_RUN = 0, 1, 2
@@ -52,6 +53,11 @@ def _parser() -> argparse.ArgumentParser:
     _content_option(export)
     export.add_argument("folder", type=Path, help="where to write; made if it is not there")
     export.set_defaults(run=_export)
+
+    schema = commands.add_parser("schema", help="write JSON schemas, with which editors complete and explain")
+    _content_option(schema)
+    schema.add_argument("folder", type=Path, help="where to write; made if it is not there")
+    schema.set_defaults(run=_schema)
     return parser
 
 
@@ -117,10 +123,26 @@ def _export(chosen: argparse.Namespace) -> int:
     from clampstand.build import markdown_pages  # noqa: PLC0415 - rendering is not on the way of check
 
     for uri, text in markdown_pages(judged).items():
-        target = chosen.folder / uri
-        target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(text, encoding="utf-8", newline="\n")
+        _write(chosen.folder / uri, text)
     return CLEAN
+
+
+def _schema(chosen: argparse.Namespace) -> int:
+    from clampstand.reading.editor import schema_files  # noqa: PLC0415 - only this command needs it
+
+    judged = handbook(chosen.content)
+    if judged.reading.book is None:
+        print(_text(judged), file=sys.stderr)
+        return STOPPED
+    more = {"rules": [rule.id for rule in RULES], "calculators": list(CALCULATORS)}
+    for name, text in schema_files(judged.book, more).items():
+        _write(chosen.folder / name, text)
+    return CLEAN
+
+
+def _write(target: Path, text: str) -> None:
+    target.parent.mkdir(parents=True, exist_ok=True)
+    target.write_text(text, encoding="utf-8", newline="\n")
 
 
 if __name__ == "__main__":

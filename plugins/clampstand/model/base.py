@@ -5,8 +5,15 @@ import re
 from collections.abc import Callable, Mapping
 from typing import Annotated, Any, ClassVar, Self, TypeVar
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, PrivateAttr, WithJsonSchema
-from pydantic_core import PydanticCustomError
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    GetJsonSchemaHandler,
+    PrivateAttr,
+    WithJsonSchema,
+)
+from pydantic_core import CoreSchema, PydanticCustomError
 
 from clampstand.findings import Route, Spot
 from clampstand.model.days import misread_day
@@ -117,8 +124,11 @@ def _count(text: str) -> int:
     return int(text)
 
 
+_NUMBER = re.compile(r"[-−]?[0-9]{1,15}(\.[0-9]{1,15})?([eE][-+]?[0-9]{1,3})?")
+
+
 def _number(text: str) -> float:
-    if not re.fullmatch(r"[-−]?[0-9]{1,15}(\.[0-9]{1,15})?([eE][-+]?[0-9]{1,3})?", text):
+    if not _NUMBER.fullmatch(text):
         raise fault(
             f"{text[:80] or 'nothing'} is not a plain number", "write digits and a point, for example 0.85"
         )
@@ -196,26 +206,64 @@ def _amount_of(kind: str | None) -> Callable[[str], Amount]:
     return read
 
 
+_PATTERN_OF_AMOUNT = "^[-−]?[0-9].*[^0-9 .]"
+"""For editors, which cannot know our grammar: digits, and something that can be a unit."""
+
+
+def _schema(pattern: str, advice: str, example: str) -> WithJsonSchema:
+    """How an editor judges a text, and what it says when the text does not fit."""
+    return WithJsonSchema(
+        {"type": "string", "pattern": pattern, "patternErrorMessage": advice, "examples": [example]}
+    )
+
+
 def _amount(kind: str) -> Any:
-    schema = {"type": "string", "description": f"a {kind}, for example {KINDS[kind].example}"}
-    return Annotated[Amount, from_text(_amount_of(kind)), WithJsonSchema(schema)]
+    example = KINDS[kind].example
+    advice = f"write a {kind} with its unit, for example {example}"
+    return Annotated[Amount, from_text(_amount_of(kind)), _schema(_PATTERN_OF_AMOUNT, advice, example)]
 
 
 def _as_list(raw: object) -> object:
     return [raw] if isinstance(raw, str) else raw
 
 
+class _OneOrMore:
+    """Tells an editor that a single one may stand without the brackets of a list."""
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        many = handler(core)
+        return {"anyOf": [many["items"], many]}
+
+
 Words = Annotated[str, from_text(_words)]
 Line = Annotated[str, from_text(_line)]
-Id = Annotated[str, from_text(_id)]
+Id = Annotated[
+    str, from_text(_id), _schema(f"^{_ID.pattern}$", "write letters, digits, hyphens and dots", "gm-tube")
+]
 Count = Annotated[
     int, from_text(_count), WithJsonSchema({"type": ["integer", "string"], "pattern": "^[0-9]{1,6}$"})
 ]
-Number = Annotated[float, from_text(_number), WithJsonSchema({"type": ["number", "string"]})]
-YesNo = Annotated[bool, from_text(_yes_or_no), WithJsonSchema({"enum": ["yes", "no", True, False]})]
-Day = Annotated[dt.date, from_text(_day), WithJsonSchema({"type": "string", "format": "date"})]
-CalendarTime = Annotated[Interval, from_text(_interval), WithJsonSchema({"type": "string"})]
-AnyAmount = Annotated[Amount, from_text(_amount_of(None)), WithJsonSchema({"type": "string"})]
+Number = Annotated[
+    float,
+    from_text(_number),
+    WithJsonSchema({"type": ["number", "string"], "pattern": f"^{_NUMBER.pattern}$"}),
+]
+YesNo = Annotated[bool, from_text(_yes_or_no), WithJsonSchema({"enum": ["yes", "no"]})]
+Day = Annotated[
+    dt.date,
+    from_text(_day),
+    _schema("^[0-9]{4}-[0-9]{2}-[0-9]{2}$", "write year-month-day, for example 2026-01-15", "2026-01-15"),
+]
+CalendarTime = Annotated[
+    Interval,
+    from_text(_interval),
+    _schema(f"^{_INTERVAL.pattern}$", "write a number and days, weeks, months or years", "12 months"),
+]
+AnyAmount = Annotated[
+    Amount,
+    from_text(_amount_of(None)),
+    _schema(_PATTERN_OF_AMOUNT, "write a number with its unit, for example 50 mm", "50 mm"),
+]
 
 Length = _amount("length")
 Volume = _amount("volume")
@@ -235,5 +283,5 @@ Energy = _amount("energy")
 Density = _amount("density")
 MolarMass = _amount("molar mass")
 
-Many = Annotated[tuple[T, ...], BeforeValidator(_as_list)]
+Many = Annotated[tuple[T, ...], BeforeValidator(_as_list), _OneOrMore()]
 """One or more: a single one may be written without the brackets of a list."""

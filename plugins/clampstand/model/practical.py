@@ -3,7 +3,7 @@
 import re
 from typing import Annotated, ClassVar, Literal
 
-from pydantic import Field
+from pydantic import Field, WithJsonSchema
 
 from clampstand.model.base import (
     AirChanges,
@@ -41,8 +41,11 @@ class Ages(Definition):
         return f"{self.youngest} to {self.oldest}" if self.oldest else f"{self.youngest} and over"
 
 
+_AGES = re.compile(r"([0-9]{1,2})(?: to ([0-9]{1,2})| and over)")
+
+
 def _ages(text: str) -> Ages:
-    match = re.fullmatch(r"([0-9]{1,2})(?: to ([0-9]{1,2})| and over)", text)
+    match = _AGES.fullmatch(text)
     if match is None:
         raise fault(f"{text[:80] or 'nothing'} is not a range of ages", "write 14 to 18, or 11 and over")
     ages = Ages(youngest=int(match[1]), oldest=int(match[2]) if match[2] else None)
@@ -224,7 +227,11 @@ class Practical(Entry):
     topics: tuple[Line, ...]
     search: Many[Line] = ()
     """Words people type, misspelt or American."""
-    ages: Annotated[Ages, from_text(_ages)]
+    ages: Annotated[
+        Ages,
+        from_text(_ages),
+        WithJsonSchema({"type": "string", "pattern": f"^{_AGES.pattern}$", "examples": ["14 to 18"]}),
+    ]
     led_by: ActorName
     pupils: Literal["watch", "take part", "not there"]
     needs: Needs

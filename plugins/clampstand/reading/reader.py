@@ -40,21 +40,21 @@ from clampstand.reading.tables import (
 )
 from clampstand.reading.walk import Plain
 
-_FILE_EACH: dict[str, type[Entry]] = {"practicals": Practical, "skills": Skill, "emergencies": Emergency}
+FILE_EACH: dict[str, type[Entry]] = {"practicals": Practical, "skills": Skill, "emergencies": Emergency}
 """Folder → what each of its files is; the name of the file is the id."""
 
-_MANY_A_FILE: dict[str, type[Entry]] = {"kit": Item, "hazards": Hazard, "citations": Citation}
+MANY_A_FILE: dict[str, type[Entry]] = {"kit": Item, "hazards": Hazard, "citations": Citation}
 """Folder → what its files hold by id. How the entries are spread over files means nothing."""
 
-_DEPARTMENT_FILE = "department/department.yml"
-_OF_THE_DEPARTMENT: dict[str, type[Entry]] = {
+DEPARTMENT_FILE = "department/department.yml"
+OF_THE_DEPARTMENT: dict[str, type[Entry]] = {
     "department/contacts.yml": Contact,
     "department/people.yml": Person,
     "department/rooms.yml": Room,
     "department/sources.yml": Source,
     "department/supplies.yml": SupplyUnit,
 }
-_REFERENCE: dict[str, type[Entry]] = {
+REFERENCE: dict[str, type[Entry]] = {
     "reference/nuclides.yml": Nuclide,
     "reference/coefficients.yml": CoefficientTable,
     "reference/materials.yml": Material,
@@ -62,11 +62,11 @@ _REFERENCE: dict[str, type[Entry]] = {
 }
 """File → what it holds by id."""
 
-_PACKS = "limits"
+PACKS = "limits"
 _FOLDERS: dict[str, tuple[str, ...]] = {
     "department": ("department", "contacts", "people", "rooms", "sources", "supplies"),
-    **dict.fromkeys((*_FILE_EACH, *_MANY_A_FILE, _PACKS), ()),
-    "reference": tuple(file.split("/")[1].removesuffix(".yml") for file in _REFERENCE),
+    **dict.fromkeys((*FILE_EACH, *MANY_A_FILE, PACKS), ()),
+    "reference": tuple(file.split("/")[1].removesuffix(".yml") for file in REFERENCE),
     RECORDS_FOLDER: tuple(RECORDS),
     TIMETABLE_FOLDER: (),
 }
@@ -146,16 +146,16 @@ class _Desk:
     def read_all(self) -> None:
         """Every file of every folder, in order."""
         self._read_department()
-        for folder, kind in _FILE_EACH.items():
+        for folder, kind in FILE_EACH.items():
             for its_id, file in self.shelves.of(folder):
                 self._read_single(kind, its_id, file)
-        for folder, kind in _MANY_A_FILE.items():
+        for folder, kind in MANY_A_FILE.items():
             for _, file in self.shelves.of(folder):
                 self._read_many(kind, file)
-        for files in (_OF_THE_DEPARTMENT, _REFERENCE):
+        for files in (OF_THE_DEPARTMENT, REFERENCE):
             for file, kind in files.items():
                 self._read_many(kind, file)
-        for _, file in self.shelves.of(_PACKS):
+        for _, file in self.shelves.of(PACKS):
             self._read_pack(file)
         for folder in (RECORDS_FOLDER, TIMETABLE_FOLDER):
             for _, file in self.shelves.of(folder):
@@ -176,14 +176,14 @@ class _Desk:
         return sheet
 
     def _read_department(self) -> None:
-        sheet = self._sheet(_DEPARTMENT_FILE)
+        sheet = self._sheet(DEPARTMENT_FILE)
         if sheet is None:
-            if _DEPARTMENT_FILE not in self.shelves.broken:
-                place = Place(_DEPARTMENT_FILE, 1, 1)
+            if DEPARTMENT_FILE not in self.shelves.broken:
+                place = Place(DEPARTMENT_FILE, 1, 1)
                 self.findings.append(stop(READING, place, "there is no such file", "write it"))
             return
         made = self._define(Department, sheet, sheet.data, (), "department")
-        self.department = made.placed("department", Spot(_DEPARTMENT_FILE)) if made else None
+        self.department = made.placed("department", Spot(DEPARTMENT_FILE)) if made else None
 
     def _read_single(self, kind: type[Entry], its_id: str, file: str) -> None:
         sheet = self._sheet(file)
