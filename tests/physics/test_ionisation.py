@@ -5,7 +5,7 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.optimize import minimize_scalar
+from scipy.optimize import brentq, minimize_scalar
 
 from clampstand.physics import ionisation
 from clampstand.units import OutOfRange, q, quantity
@@ -91,3 +91,22 @@ def test_least_voltage_of_paschen_is_the_bottom_of_its_curve() -> None:
 def test_a_gap_left_of_the_pole_is_refused() -> None:
     with pytest.raises(OutOfRange, match="Paschen"):
         ionisation.paschen_voltage(q("100 kPa"), quantity(1, "um"), A, B, GAMMA)
+
+
+def _balance(share: float, squared: float) -> float:
+    return squared * share**2 + share - 1
+
+
+def test_the_share_gathered_is_straight_first_and_nine_tenths_where_it_should_be() -> None:
+    """Thomson's balance n² + n·V = 1 in its own units, solved by bisection, and its two ends."""
+    gathered = ionisation.share_gathered
+    knee = quantity(1, "kV")
+    for kilovolts in (0.03, 0.3, 1.0, 3.0):
+        squared = (10 / 81) / kilovolts**2
+        root = brentq(_balance, 0, 1, args=(squared,), xtol=1e-14)
+        share = gathered(quantity(kilovolts, "kV"), knee).m_as("")
+        assert share == pytest.approx(root, rel=1e-9)
+    low, twice = (gathered(quantity(v, "V"), knee).m_as("") for v in (1, 2))
+    assert twice / low == pytest.approx(2, rel=0.01)
+    lost, lost_at_twice = (1 - gathered(quantity(v, "kV"), knee).m_as("") for v in (20, 40))
+    assert lost / lost_at_twice == pytest.approx(4, rel=0.01)

@@ -62,6 +62,26 @@ def saturation_current(
 
 
 @formula(
+    "",
+    "f = 2/(1 + √(1 + (40/81)·(V₉/V)²))",
+    voltage=Takes("V", more_than=0),
+    voltage_for_nine_tenths=Takes("V", more_than=0),
+)
+def share_gathered(voltage: Quantity, voltage_for_nine_tenths: Quantity) -> Quantity:
+    """Share of the ions made between plates that a voltage gathers before they meet again.
+
+    V in V; V₉ the voltage that gathers nine tenths, which has to be measured. Holds for ions spread evenly:
+    as many are made as meet (∝ n²) and are drawn off (∝ n·V). It gives the shape of the curve, a straight
+    line first and then a loss as 1/V², and not the plateau of a real source, whose ions lie along tracks.
+    Source: J. J. Thomson's balance of ions (1899, from memory), simplified to an even density.
+
+    >>> print(f"{share_gathered(quantity(1, 'kV'), quantity(1, 'kV')):.2f~P}")
+    0.90
+    """
+    return 2 / (1 + sqrt(1 + 40 / 81 * (voltage_for_nine_tenths / voltage) ** 2))
+
+
+@formula(
     "s",
     "t = C · ΔV / I",
     capacitance=Takes("F", more_than=0),
