@@ -38,7 +38,7 @@ DRAWINGS: dict[str, Callable[[], str]] = {
         Axis("activity", "kBq"),
         [DECAY],
         [Ceiling("greatest activity", 200, Layer.LOCAL)],
-        Mark("today", (27.8, 94.7)),
+        [Mark("today", (27.8, 94.7))],
     ),
     "curve by factors": lambda: plot(
         "Dose rate", Axis("distance", "m", True), Axis("dose rate", "µSv/h", True), [FALL, DECAY_LOW],

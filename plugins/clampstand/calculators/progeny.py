@@ -29,9 +29,9 @@ def progeny_half_life(practical: Practical, book: Book, given: Mapping[str, str]
         number_given(practical, given, word) for word in ("collection", "wait", "window")
     )
     shares = {name: number_given(practical, given, name) for name in COUNTED}
-    landing = _atoms_landing(book, shares)
+    landing = atoms_landing(book, shares)
     times = [window.value * (point / (_POINTS - 1)) for point in range(_POINTS)]
-    counts = [_beta_activity(book, landing, collection.value, wait.value + time) for time in times]
+    counts = [beta_activity(book, landing, collection.value, wait.value + time) for time in times]
     value = fitted_half_life(times, counts)
     return (
         Worked(
@@ -54,7 +54,7 @@ def progeny_half_life(practical: Practical, book: Book, given: Mapping[str, str]
     )
 
 
-def _atoms_landing(book: Book, shares: Mapping[str, Amount]) -> dict[str, Quantity]:
+def atoms_landing(book: Book, shares: Mapping[str, Amount]) -> dict[str, Quantity]:
     """Atoms of each nuclide landing in a second, up to a common factor: those in the air, activity over λ."""
     in_air = {FIRST: bare(1), **{name: share.value for name, share in shares.items()}}
     return {
@@ -70,7 +70,7 @@ def _half_life(book: Book, name: str) -> Quantity:
     return half_life.value
 
 
-def _beta_activity(
+def beta_activity(
     book: Book, landing: Mapping[str, Quantity], collection: Quantity, wait: Quantity
 ) -> Quantity:
     """Beta activity on the collector at a time after collecting."""

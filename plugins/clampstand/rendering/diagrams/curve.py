@@ -1,4 +1,4 @@
-"""A small plot: curves, limits drawn across them with whose they are, and a mark for today."""
+"""A small plot: curves, limits drawn across them with whose they are, and marks such as today."""
 
 import math
 from collections.abc import Sequence
@@ -107,14 +107,14 @@ def plot(
     upright: Axis,
     lines: Sequence[Line],
     ceilings: Sequence[Ceiling] = (),
-    mark: Mark | None = None,
+    marks: Sequence[Mark] = (),
 ) -> str:
     """The plot as SVG. Every number drawn is said in its description.
 
     Raises:
         ValueError: there is no point to draw, or one cannot stand on an axis that goes by factors.
     """
-    points = [p for line in lines for p in line.points] + ([mark.at] if mark else [])
+    points = [p for line in lines for p in line.points] + [mark.at for mark in marks]
     xs, ys = [p[0] for p in points], [p[1] for p in points] + [c.value for c in ceilings]
     _refuse_what_cannot_be_drawn(xs, across)
     _refuse_what_cannot_be_drawn(ys, upright)
@@ -125,9 +125,9 @@ def plot(
         *_upright(y, upright),
         *(piece for n, line in enumerate(lines) for piece in _curve(line, x, y, n, len(lines))),
         *(piece for ceiling in ceilings for piece in _ceiling(ceiling, lines, x, y)),
-        *(_marked(mark, lines[0], x, y) if mark else []),
+        *(piece for mark in marks for piece in _marked(mark, lines[0], x, y)),
     ]
-    says = _says(across, upright, lines, ceilings, mark, x, y)
+    says = _says(across, upright, lines, ceilings, marks, x, y)
     return drawing(title, says, body, _WIDTH, _HEIGHT, "curve")
 
 
@@ -162,7 +162,7 @@ def _says(
     upright: Axis,
     lines: Sequence[Line],
     ceilings: Sequence[Ceiling],
-    mark: Mark | None,
+    marks: Sequence[Mark],
     x: Scale,
     y: Scale,
 ) -> str:
@@ -178,8 +178,7 @@ def _says(
             f"to {_with_unit(y1, upright)} at {_with_unit(x1, across)}."
         )
     told += [f"{_ceiling_words(c)}: {_with_unit(c.value, upright)}." for c in ceilings]
-    if mark:
-        told.append(f"{mark.words}: {_with_unit(mark.at[1], upright)} at {_with_unit(mark.at[0], across)}.")
+    told += [f"{m.words}: {_with_unit(m.at[1], upright)} at {_with_unit(m.at[0], across)}." for m in marks]
     return " ".join(told)
 
 

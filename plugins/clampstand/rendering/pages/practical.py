@@ -10,6 +10,7 @@ from clampstand.model.practical import PHASES, Expectation, Fault, Phase, Practi
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.diagrams.bench import bench_of
 from clampstand.rendering.diagrams.circuit import circuits_of
+from clampstand.rendering.diagrams.plots import pictures_of
 from clampstand.rendering.live.catalogue import panels_of
 from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.making import made, search_words
@@ -48,6 +49,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         rooms=rooms_of(practical, "run", contents),
         live=live_fixes(practical),
         drawings=drawings(practical, contents),
+        pictures=pictures_of(practical, contents.book),
         panels=panels_of(practical, contents.book),
         worked_out=[outcome for outcome in sheet.numbers if not _is_dose(outcome)],
         doses=[outcome for outcome in sheet.numbers if _is_dose(outcome)],
