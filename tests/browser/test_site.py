@@ -59,7 +59,9 @@ class Visit:
         self.page.locator("input[name=query]").press_sequentially(words)
         found = self.page.locator(".md-search-result__link")
         found.first.wait_for(timeout=10_000)
-        return [(link.get_attribute("href") or "").split("?")[0] for link in found.all()]
+        self.page.wait_for_timeout(500)  # the list is made anew while one types
+        hrefs: list[str] = found.evaluate_all("links => links.map(link => link.href)")
+        return [href.split("?")[0] for href in hrefs]
 
 
 @pytest.fixture
@@ -75,7 +77,7 @@ def visit(browser: Browser, site: Path) -> Iterator[Visit]:
         ("clicky thing", "practicals/spark-counter"),
         ("dusty", "practicals/spark-counter"),
         ("dusty spark counter", "practicals/spark-counter"),
-        ("5 mA", "practicals/spark-counter"),
+        ("5 mA", "practicals/ionisation-current"),
         ("EHT supply sparks", "practicals/spark-counter"),
         ("EHT", "skills/eht-supply"),
         ("balloon radon", "practicals/radon-progeny-on-a-balloon"),

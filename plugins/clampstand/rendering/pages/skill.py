@@ -29,7 +29,7 @@ def skill_page(skill: Skill, contents: Contents) -> SitePage:
         "skill",
         contents,
         about=skill,
-        search=search_words("skill", skill.aim, *skill.search),
+        search=search_words("skill", skill.aim, *skill.search, weight=4.0),
         skill=skill,
         clocks=clock(skill.steps),
     )
