@@ -51,13 +51,21 @@ def wiring_of(entry: Circuit, practical: Practical, book: Book) -> Wiring:
     """What the drawing of a circuit says, from the definitions."""
     item = book.kit.get(entry.supply)
     output = None if item is None else item.output
+    through = _declared(entry.through, practical)
+    built_in = None if output is None else output.output_resistance
+    # A series resistance as large as the supply's own is its own, behind its protected terminal.
+    is_built_in = (
+        built_in is not None
+        and entry.through in practical.numbers
+        and (practical.numbers[entry.through].value == built_in)
+    )
     shorting = (book.kit[i].name for i in sorted(practical.items) if i in book.kit and book.kit[i].discharges)
     return Wiring(
         supply=entry.supply if item is None else item.name,
         voltage=_declared(entry.voltage, practical),
         feeds=" and ".join(book.kit[i].name if i in book.kit else i for i in entry.feeds),
-        inside=_as_printed(None if output is None else output.output_resistance),
-        through=_declared(entry.through, practical),
+        inside=through if is_built_in else "",
+        through="" if is_built_in else through,
         stores=_declared(entry.stores, practical),
         shorting=next(shorting, ""),
         alternating=output is not None and output.current == "ac",
