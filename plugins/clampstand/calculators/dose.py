@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from clampstand.calculators.activity_today import activity_today, nuclide_of
+from clampstand.calculators.dose_context import likened
 from clampstand.calculators.given import number_given, source_given
 from clampstand.calculators.worked import CannotWork, Input, Worked, computed, measured, written
 from clampstand.model.book import Book
@@ -19,7 +20,6 @@ from clampstand.units import (
     NotAnAmount,
     Quantity,
     digits,
-    is_under,
     joined,
     q,
     quantity,
@@ -179,7 +179,7 @@ def _dose_to(who: str, stays: list[Exposure], known: Emitter, book: Book) -> Wor
     time = sum((stay.time for stay in stays[1:]), stays[0].time)
     nearest = min(stay.distance for stay in stays)
     background, background_citation = background_of(book)
-    likened = _likened(background_time(value, background.value))
+    likened_to = likened(background_time(value, background.value))
     return Worked(
         id=f"dose-of-the-lesson/{known.source.id}/{who}",
         title=f"Dose to {_PEOPLE[who]} in one lesson",
@@ -195,13 +195,8 @@ def _dose_to(who: str, stays: list[Exposure], known: Emitter, book: Book) -> Wor
         ),
         day=book.department.computed_for,
         within="a factor of two",
-        note=f"Computed, small, not zero: as much as {likened} of natural background. {_ALPHA_BETA_NOTE}",
+        note=f"Computed, small, not zero: as much as {likened_to} of natural background. {_ALPHA_BETA_NOTE}",
     )
-
-
-def _likened(time: Quantity) -> str:
-    """A time of natural background in words; nobody is helped by milliseconds."""
-    return "less than a second" if is_under(time, q("1 s")) else shown_best(time, "time", 2, "up")
 
 
 def background_of(book: Book) -> tuple[Amount, str]:

@@ -4,6 +4,7 @@ from itertools import islice
 
 from markupsafe import Markup
 
+from clampstand.calculators.dose_context import doses_in_context
 from clampstand.calculators.sheet import Sheet
 from clampstand.calculators.worked import CannotWork, Worked
 from clampstand.model.practical import PHASES, Expectation, Fault, Phase, Practical
@@ -52,6 +53,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         pictures=pictures_of(practical, contents.book),
         panels=panels_of(practical, contents.book),
         worked_out=[outcome for outcome in sheet.numbers if not _is_dose(outcome)],
+        dose_table=doses_in_context(_worked_numbers(sheet), contents.book),
         doses=[outcome for outcome in sheet.numbers if _is_dose(outcome)],
     )
 
@@ -114,6 +116,11 @@ def drawings(practical: Practical, contents: Contents) -> list[Markup]:
     """Where to stand and how it is wired, as far as the definitions say."""
     drawn = (bench_of(practical, contents.book), *circuits_of(practical, contents.book))
     return [Markup(drawing) for drawing in drawn if drawing]
+
+
+def _worked_numbers(sheet: Sheet) -> list[Worked]:
+    """Every number that could be worked out, in the order of the page."""
+    return [n for _, found in sheet.numbers if not isinstance(found, CannotWork) for n in found]
 
 
 def _is_dose(outcome: tuple[Expectation, tuple[Worked, ...] | CannotWork]) -> bool:
