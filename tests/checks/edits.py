@@ -2,13 +2,16 @@
 
 A patch is YAML. Its top keys name what is edited: ``source bench`` a practical; ``sources``, ``supplies``,
 ``rooms``, ``contacts``, ``kit``, ``hazards``, ``citations``, ``emergencies``, ``skills`` entries by id;
-``department`` its own file; ``limits`` limits by key, in whatever pack, ``electrical.current (dc)`` only
+``department`` its own file; ``people`` codes; ``timetable`` and the records (``sign-offs``) rows of a table,
+numbered from 1; ``limits`` limits by key, in whatever pack, ``electrical.current (dc)`` only
 those that apply to dc. Below, blocks are merged; a list is patched by a block of numbers from 1, the next
 number adds an element, and ``order: 1 3 2`` puts it in another order; ``(left out)`` takes a key or element
-away; anything else replaces. A new entry may begin as a copy: ``like: N-1``.
+away; anything else replaces. A new entry or row may begin as a copy: ``like: N-1``.
 """
 
 import copy
+import csv
+import io
 from pathlib import Path
 from typing import TypeAlias
 
@@ -24,11 +27,28 @@ LEFT_OUT = "(left out)"
 ONE_FILE = {
     **{
         shelf: f"department/{shelf}.yml"
-        for shelf in ("department", "contacts", "rooms", "sources", "supplies")
+        for shelf in ("department", "contacts", "people", "rooms", "sources", "supplies")
     },
     **{shelf: f"{shelf}/bench.yml" for shelf in ("kit", "hazards", "citations")},
     **{shelf: f"reference/{shelf}.yml" for shelf in ("substances", "nuclides")},
 }
+TABLES = {
+    "timetable": "timetable/bench.csv",
+    **{
+        name: f"records/{name}.csv"
+        for name in (
+            "leak-tests",
+            "source-counts",
+            "inspections",
+            "sign-offs",
+            "use-log",
+            "faults",
+            "near-misses",
+        )
+    },
+}
+ROWS = "rows"
+"""The one key of a table among the files."""
 NEW_LIMIT: dict[str, Plain] = {
     "title": "A limit of the patch",
     "layer": "local rule",
@@ -47,7 +67,11 @@ def plain(text: str) -> dict[str, Plain]:
 
 def bench() -> Files:
     """The files of the bench, by their names from its folder on."""
-    return {str(path.relative_to(BENCH)): plain(path.read_text()) for path in sorted(BENCH.rglob("*.yml"))}
+    files = {str(path.relative_to(BENCH)): plain(path.read_text()) for path in sorted(BENCH.rglob("*.yml"))}
+    for path in sorted(BENCH.rglob("*.csv")):
+        rows: list[Plain] = [dict(row) for row in csv.DictReader(path.open())]
+        files[str(path.relative_to(BENCH))] = {ROWS: rows}
+    return files
 
 
 def edited(files: Files, patch: dict[str, Plain]) -> Files:
@@ -62,6 +86,9 @@ def edited(files: Files, patch: dict[str, Plain]) -> Files:
         elif name in ("emergencies", "skills"):
             for its_id, of_entry in change.items():
                 _edit_file(files, f"{name}/{its_id}.yml", of_entry)
+        elif name in TABLES:
+            table = files.setdefault(TABLES[name], {ROWS: []})
+            table[ROWS] = merged(table[ROWS], change)
         elif name in ONE_FILE:
             _edit_file(files, ONE_FILE[name], change)
         else:
@@ -78,8 +105,22 @@ def judged(files: Files, folder: Path) -> Handbook:
     for name, data in files.items():
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(yaml.safe_dump(data, allow_unicode=True, sort_keys=False))
+        if name.endswith(".csv"):
+            path.write_text(_as_csv(data[ROWS]))
+        else:
+            path.write_text(yaml.safe_dump(data, allow_unicode=True, sort_keys=False))
     return handbook(folder)
+
+
+def _as_csv(rows: Plain) -> str:
+    assert isinstance(rows, list)
+    texts = [row for row in rows if isinstance(row, dict)]
+    columns = list(dict.fromkeys(column for row in texts for column in row))
+    written = io.StringIO()
+    writer = csv.DictWriter(written, columns, restval="", lineterminator="\n")
+    writer.writeheader()
+    writer.writerows(texts)
+    return written.getvalue()
 
 
 def _edit_file(files: Files, name: str, change: Plain) -> None:
@@ -94,10 +135,11 @@ def _edit_file(files: Files, name: str, change: Plain) -> None:
 
 
 def _edit_limits(files: Files, key: str, change: Plain) -> None:
-    wanted, _, applies = key.removesuffix(")").partition(" (")
+    of_pack, _, wanted = key.rpartition("/")
+    wanted, _, applies = wanted.removesuffix(")").partition(" (")
     met = False
     for name, pack in files.items():
-        if not name.startswith("limits/"):
+        if not name.startswith(f"limits/{of_pack}"):
             continue
         limits = []
         for limit in pack["limits"]:
@@ -108,7 +150,7 @@ def _edit_limits(files: Files, key: str, change: Plain) -> None:
         pack["limits"] = [limit for limit in limits if limit != LEFT_OUT]
     if not met:
         assert isinstance(change, dict), f"there is no limit {key}"
-        house = files["limits/house.yml"]["limits"]
+        house = files[f"limits/{of_pack or 'house'}.yml"]["limits"]
         assert isinstance(house, list)
         house.append({"key": wanted, **NEW_LIMIT, **change})
 
@@ -137,7 +179,10 @@ def _patched_list(old: list[Plain], change: dict[str, Plain]) -> list[Plain]:
     order = str(change.pop("order", "")).split()
     for number in sorted(change, key=int):
         assert int(number) <= len(numbered) + 1, f"there is no element {number} yet"
-        numbered[number] = merged(numbered.get(number, ""), change[number])
+        of_one = change[number]
+        if isinstance(of_one, dict) and "like" in of_one and number not in numbered:
+            numbered[number] = copy.deepcopy(numbered[str(of_one.pop("like"))])
+        numbered[number] = merged(numbered.get(number, ""), of_one)
     kept = {number: value for number, value in numbered.items() if value != LEFT_OUT}
     assert not order or sorted(order) == sorted(kept), f"order must name {' '.join(kept)}"
     return [kept[number] for number in order or kept]
