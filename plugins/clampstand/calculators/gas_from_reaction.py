@@ -80,7 +80,7 @@ def _amount(practical: Practical, book: Book, given: Mapping[str, str], word: st
     if item is None or item.concentration is None or not volumes:
         raise CannotWork(f"it needs to be given {word}: a solution that the kit list measures out")
     try:
-        amount = item.concentration.high * sum(volumes[1:], volumes[0])
+        amount: Quantity = item.concentration.high * sum(volumes[1:], volumes[0])
         amount.m_as("mol")
     except UnlikeUnits:
         raise CannotWork(f"the kit list does not measure {item.name} by volume") from None
