@@ -5,10 +5,12 @@ from collections.abc import Iterator
 from clampstand.rendering.cards import cards
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SitePage
+from clampstand.rendering.pages.days import day_pages, days_page
 from clampstand.rendering.pages.due import due_page
 from clampstand.rendering.pages.emergency import emergencies_page, emergency_page
 from clampstand.rendering.pages.limits import limits_page
 from clampstand.rendering.pages.lists import citations_page, home_page, kit_page, practicals_page
+from clampstand.rendering.pages.numbers import numbers_page
 from clampstand.rendering.pages.practical import practical_page
 from clampstand.rendering.pages.prep import prep_page
 from clampstand.rendering.pages.rules import rule_page, rules_page
@@ -23,9 +25,11 @@ _INDEXES = (
     sources_page,
     kit_page,
     limits_page,
+    numbers_page,
     rules_page,
     citations_page,
     due_page,
+    days_page,
 )
 """The pages the navigation lists, in its order."""
 
@@ -41,6 +45,7 @@ def pages(contents: Contents) -> Iterator[SitePage]:
         yield emergency_page(emergency, contents)
     for skill in contents.book.skills.values():
         yield skill_page(skill, contents)
+    yield from day_pages(contents)
     for rule in contents.rules:
         yield rule_page(rule, contents)
     yield from cards(contents)

@@ -1,13 +1,15 @@
-"""Inputs made from the content: a declared number to change, another day, another room."""
+"""Inputs made from the content: a declared number to change, another day or room, a source's activity."""
 
 import datetime as dt
 
+from clampstand.calculators.activity_today import nuclide_of
 from clampstand.calculators.worked import CannotWork
 from clampstand.limits import the_limit
 from clampstand.model.book import Book
 from clampstand.model.department import Source
 from clampstand.model.limit import Limit
-from clampstand.rendering.live.parts import Asked, AskedDay, Choice, Option, days
+from clampstand.physics.decay import activity_after
+from clampstand.rendering.live.parts import Asked, AskedDay, Choice, Fixed, Of, Option, Since, days
 from clampstand.units import KINDS, Amount, Quantity, q, quantity
 
 _AHEAD = 20
@@ -79,6 +81,23 @@ def asked_room(book: Book, first: str, counted_on: Quantity | None) -> Choice:
         options.append(Option(words, {"volume": volume, "air changes": air}))
     start = next((place for place, room in enumerate(rooms) if room.id == first), 0)
     return Choice("room", "Room", tuple(options), start)
+
+
+def activity_of(source: Source, book: Book, day: AskedDay) -> Of:
+    """A source's activity on a day the reader names."""
+    half_life = nuclide_of(source, book).half_life.value.value
+    since = Since(day, source.reference_date)
+    activity = Fixed(source.activity.value)
+    return Of(activity_after, activity=activity, half_life=Fixed(half_life), elapsed=since)
+
+
+def register_of(source: Source, book: Book) -> str:
+    """What the register says of a source, and how long it lives."""
+    half_life = nuclide_of(source, book).half_life.value
+    return (
+        f"{source.id}: {source.nuclide}, {source.activity} on {source.reference_date.isoformat()}, "
+        f"half-life {half_life}"
+    )
 
 
 def in_unit(value: Quantity, kind: str, spelling: str) -> float:

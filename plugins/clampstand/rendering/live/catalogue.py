@@ -7,6 +7,7 @@ from clampstand.calculators.worked import CannotWork
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
 from clampstand.rendering.live.bench import fringe_panel, heating_panel, series_current_panel, stored_panel
+from clampstand.rendering.live.counting import counting_time_panel, decay_left_panel, expected_rate_panel
 from clampstand.rendering.live.panel import Panel
 from clampstand.rendering.live.radiation import (
     activity_panel,
@@ -23,8 +24,11 @@ Maker: TypeAlias = Callable[[Practical, Book, Mapping[str, str]], Iterator[Panel
 PANELS: Mapping[str, Maker] = {
     "activity-today": activity_panel,
     "carbon-dioxide-in-room": room_air_panel,
+    "counting-time": counting_time_panel,
+    "decay-left": decay_left_panel,
     "dose-of-the-lesson": stay_panel,
     "dose-rate-at": dose_rate_panel,
+    "expected-count-rate": expected_rate_panel,
     "fringe-spacing": fringe_panel,
     "saturation-current": ion_current_panel,
     "series-current": series_current_panel,
@@ -41,15 +45,16 @@ def panels_of(practical: Practical, book: Book) -> tuple[Panel, ...]:
     """
     found: dict[str, Panel] = {}
     for entry in practical.expect:
-        maker = PANELS.get(entry.compute or "")
-        if maker is not None:
-            for panel in _made(maker, practical, book, entry.given):
-                found.setdefault(panel.id, panel)
+        for panel in panels_for(entry.compute or "", practical, book, entry.given):
+            found.setdefault(panel.id, panel)
     return tuple(found.values())
 
 
-def _made(maker: Maker, practical: Practical, book: Book, given: Mapping[str, str]) -> Iterator[Panel]:
+def panels_for(name: str, practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Panel, ...]:
+    """The panels of one worked number; none where it cannot be worked out or has no number to change."""
     try:
-        yield from [panel.proved() for panel in maker(practical, book, given)]
+        return (
+            tuple(panel.proved() for panel in PANELS[name](practical, book, given)) if name in PANELS else ()
+        )
     except (CannotWork, OutOfRange):
-        return
+        return ()

@@ -8,40 +8,25 @@ from clampstand.calculators.alpha import HALF, strongest_alpha
 from clampstand.calculators.dose import background_of, emitter, exposures
 from clampstand.calculators.given import number_given, source_given
 from clampstand.model.book import Book
-from clampstand.model.department import Source
 from clampstand.model.practical import Practical
-from clampstand.physics.decay import activity_after, share_left
+from clampstand.physics.decay import share_left
 from clampstand.physics.dose import ambient_dose_rate, background_time, dose
 from clampstand.physics.ionisation import saturation_current
 from clampstand.rendering.live.asking import (
+    activity_of,
     asked_day,
     asked_distance,
     later_days,
     limits_of,
+    register_of,
 )
 from clampstand.rendering.live.panel import Panel, Result
-from clampstand.rendering.live.parts import Asked, AskedDay, Fixed, Of, Read, Since
+from clampstand.rendering.live.parts import Asked, Fixed, Of, Read, Since
 from clampstand.units import Quantity
 
 _DISTANCES = (50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
 _TIMES = ("s", "min", "h", "days")
 _MINUTES = (1.0, 2.0, 5.0, 10.0, 20.0, 60.0)
-
-
-def _activity(source: Source, book: Book, day: AskedDay) -> Of:
-    """A source's activity on a day."""
-    half_life = nuclide_of(source, book).half_life.value.value
-    since = Since(day, source.reference_date)
-    activity = Fixed(source.activity.value)
-    return Of(activity_after, activity=activity, half_life=Fixed(half_life), elapsed=since)
-
-
-def _register(source: Source, book: Book) -> str:
-    half_life = nuclide_of(source, book).half_life.value
-    return (
-        f"{source.id}: {source.nuclide}, {source.activity} on {source.reference_date.isoformat()}, "
-        f"half-life {half_life}"
-    )
 
 
 def activity_panel(practical: Practical, book: Book, given: Mapping[str, str]) -> Iterator[Panel]:
@@ -56,11 +41,11 @@ def activity_panel(practical: Practical, book: Book, given: Mapping[str, str]) -
         title=f"Activity of {source.id} on another day",
         asked=(day,),
         results=(
-            Result("Activity", _activity(source, book, day), "activity", 4, "nearest"),
+            Result("Activity", activity_of(source, book, day), "activity", 4, "nearest"),
             Result("Left of it since the reference date", left, "fraction", 3, "nearest", ("%",)),
         ),
         varied=(day, later_days(day)),
-        fixed=(_register(source, book),),
+        fixed=(register_of(source, book),),
     )
 
 
@@ -72,14 +57,14 @@ def dose_rate_panel(practical: Practical, book: Book, given: Mapping[str, str]) 
     limits = limits_of(book, obeyed) if obeyed else ()
     known, day = emitter(source, book), asked_day(book, source)
     distance = asked_distance(start.low, limits[0] if limits else None)
-    rate = _rate(known.constant, _activity(source, book, day), distance)
+    rate = _rate(known.constant, activity_of(source, book, day), distance)
     yield Panel(
         id=f"dose-rate-at/{source.id}",
         title=f"Dose rate from {source.id} at another distance",
         asked=(distance, day),
         results=(Result("Dose rate", rate, "dose rate"),),
         varied=(distance, _DISTANCES),
-        fixed=(_register(source, book), _constant_in_words(known.inputs[1].value)),
+        fixed=(register_of(source, book), _constant_in_words(known.inputs[1].value)),
         note="Gamma and X-rays only, from the bare source. Within 20 %.",
     )
 
@@ -102,7 +87,7 @@ def stay_panel(practical: Practical, book: Book, given: Mapping[str, str]) -> It
     near = min((stay.distance for stay in stays), default=book.department.teacher_to_source.low)
     distance = asked_distance(near)
     time = Asked("time", "Time", "time", "min", min(math.ceil(minutes * 10) / 10, 480.0), 0, 480, 1)
-    rate = _rate(known.constant, _activity(source, book, day), distance)
+    rate = _rate(known.constant, activity_of(source, book, day), distance)
     got = Of(dose, rate=rate, time=Read(time))
     likened = Of(background_time, amount=got, background=Fixed(background.value))
     yield Panel(
@@ -115,7 +100,7 @@ def stay_panel(practical: Practical, book: Book, given: Mapping[str, str]) -> It
         ),
         varied=(time, _MINUTES),
         fixed=(
-            _register(source, book),
+            register_of(source, book),
             _constant_in_words(known.inputs[1].value),
             f"natural background {background}",
         ),
@@ -130,7 +115,7 @@ def ion_current_panel(practical: Practical, book: Book, given: Mapping[str, str]
     pair = book.materials["dry-air"].figures["energy-per-ion-pair-by-alphas"].value
     current = Of(
         saturation_current,
-        activity=_activity(source, book, day),
+        activity=activity_of(source, book, day),
         energy=Fixed(strongest_alpha(source, book).energy),
         share=Fixed(HALF),
         w=Fixed(pair.value),
@@ -141,6 +126,10 @@ def ion_current_panel(practical: Practical, book: Book, given: Mapping[str, str]
         asked=(day,),
         results=(Result("Current", current, "current", 2, "nearest"),),
         varied=(day, later_days(day)),
-        fixed=(_register(source, book), f"energy per ion pair {pair}", "half of the particles enter the air"),
+        fixed=(
+            register_of(source, book),
+            f"energy per ion pair {pair}",
+            "half of the particles enter the air",
+        ),
         note="An upper bound: a fifth to the whole of it is seen.",
     )
