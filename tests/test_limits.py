@@ -4,7 +4,7 @@ import datetime as dt
 
 import pytest
 
-from clampstand.limits import keeps, limits_for, strictest, the_limit
+from clampstand.limits import is_laxer, keeps, limits_for, strictest, the_limit
 from clampstand.model.base import Interval
 from clampstand.model.book import Book
 from clampstand.model.department import Department
@@ -149,3 +149,29 @@ def test_no_interval_leaves_the_calendar():
     assert ages.after(dt.date(2026, 1, 15)) == dt.date.max
     assert ages.before(dt.date(2026, 1, 15)) == dt.date.min
     assert Interval(count=9999, unit="week").after(dt.date(9990, 1, 1)) == dt.date.max
+
+
+def test_the_rule_of_a_region_takes_the_place_of_its_country_s():
+    country = pack("country", limit(layer="law", at_least="2 m"), limit(key="mass", at_most="1 kg"))
+    region = pack("region", limit(layer="law", at_least="1 m", supersedes="country"))
+    both = book(country, region, chosen=("country", "region"))
+    assert the_limit("hand", both) is region.limits[0]
+    assert the_limit("mass", both) is country.limits[1]
+    assert the_limit("hand", book(country, region, chosen=("country",))) is country.limits[0]
+
+
+def test_what_supersedes_for_one_current_leaves_the_other():
+    country = pack("country", limit(at_most="1 mA", applies_to={"current": "ac"}))
+    region = pack("region", limit(at_most="5 mA", applies_to={"current": "dc"}, supersedes="country"))
+    both = book(country, region, chosen=("country", "region"))
+    assert the_limit("hand", both, current="ac") is country.limits[0]
+
+
+def test_laxer_is_what_allows_more():
+    assert is_laxer(limit(at_least="0.9 m"), limit(at_least="1 m"))
+    assert not is_laxer(limit(at_least="100 cm"), limit(at_least="1 m"))
+    assert is_laxer(limit(at_most="5 mA"), limit(less_than="5 mA"))
+    assert not is_laxer(limit(less_than="5 mA"), limit(at_most="5 mA"))
+    assert is_laxer(limit(at_most_interval="25 months"), limit(at_most_interval="2 years"))
+    assert not is_laxer(limit(at_most_interval="24 months"), limit(at_most_interval="2 years"))
+    assert is_laxer(limit(at_least_age="15"), limit(at_least_age="16"))

@@ -61,6 +61,8 @@ class Whose:
     says: str
     citation: str = ""
     spot: Spot | None = None
+    waivable: bool = True
+    """Whether whoever made it lets it be waived at all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +77,7 @@ class Problem:
         mend: one thing to do.
         whose: whose rule it is.
         related: other spots that matter, each with a few words ("taken out here").
+        severity: what it does, where that is other than what the rule says.
     """
 
     spot: Spot
@@ -84,6 +87,7 @@ class Problem:
     mend: str = ""
     whose: Whose | None = None
     related: tuple[tuple[Spot, str], ...] = ()
+    severity: Severity | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -100,6 +100,13 @@ def _is_stricter(limit: Limit, other: Limit) -> bool:
     return _below(bound(limit), bound(other))
 
 
+def is_laxer(limit: Limit, other: Limit) -> bool:
+    """Whether a limit allows something that another of the same sort forbids."""
+    if bound(limit) != bound(other):
+        return _is_stricter(other, limit)
+    return other.comparator in ("less_than", "more_than") and limit.comparator != other.comparator
+
+
 def bound(limit: Limit) -> Limited:
     """The limiting value; of a range, its middle."""
     return limit.value.value if isinstance(limit.value, Amount) else limit.value
@@ -143,4 +150,5 @@ def _below(value: Limited, edge: Limited) -> bool:
 def whose(limit: Limit) -> Whose:
     """Whose rule a limit is, for a finding."""
     unverified = "" if limit.verified == "yes" else " (unverified: read it again before relying on it)"
-    return Whose(limit.whose, f"{limit.title}: {limit.in_words}{unverified}", limit.citation, limit.spot)
+    says = f"{limit.title}: {limit.in_words}{unverified}"
+    return Whose(limit.whose, says, limit.citation, limit.spot, waivable=limit.waivable == "yes")

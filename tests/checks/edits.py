@@ -144,7 +144,8 @@ def _edit_limits(files: Files, key: str, change: Plain) -> None:
         limits = []
         for limit in pack["limits"]:
             assert isinstance(limit, dict)
-            meant = limit["key"] == wanted and (not applies or applies in str(limit.get("applies_to", "")))
+            so = not applies or applies in str(limit.get("applies_to", ""))
+            meant = so and wanted in ("*", limit["key"])
             met = met or meant
             limits += [merged(limit, change) if meant else limit]
         pack["limits"] = [limit for limit in limits if limit != LEFT_OUT]

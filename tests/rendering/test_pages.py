@@ -289,3 +289,10 @@ def test_hostile_words_stay_words_in_markdown(tiny_content: Write):
     )
     text = as_markdown(made(contents_of(content))["practicals/sparks.html"])
     assert r"\<script\>x\</script\> \[a\](javascript:b) \*c\* \_d\_" in text
+
+
+def test_the_register_shows_the_share_of_what_may_be_kept_without_a_permit():
+    demo = Path(__file__).parents[2] / "content"
+    page = words_of(made(contents_of(demo))["sources/index.html"])
+    assert "Not in force here" in page
+    assert "Σ A/L over the sources" in page

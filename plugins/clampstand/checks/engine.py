@@ -28,7 +28,7 @@ def verdicts(book: Book) -> Iterator[Verdict]:
     for rule in RULES:
         if rule.check_book is not None:
             for problem in rule.check_book(book):
-                yield Verdict(rule.id, rule.severity, _subject(problem.spot), problem)
+                yield Verdict(rule.id, problem.severity or rule.severity, _subject(problem.spot), problem)
 
 
 def _subject(spot: Spot) -> str:
@@ -54,7 +54,7 @@ def _of_practical(rule: Rule, lesson: Lesson) -> Iterator[Verdict]:
         if excuse is not None and _may_be_excused(problem):
             yield Verdict(rule.id, Severity.WARNING, subject, _excused(problem, excuse))
         else:
-            yield Verdict(rule.id, rule.severity, subject, problem)
+            yield Verdict(rule.id, problem.severity or rule.severity, subject, problem)
 
 
 def _excused(problem: Problem, excuse: AllowedException) -> Problem:
@@ -70,4 +70,5 @@ def _excuse_for(rule_id: str, practical: Practical, day: dt.date) -> AllowedExce
 
 def _may_be_excused(problem: Problem) -> bool:
     """Whether a department may allow it at all: never what the law or physics says."""
-    return problem.whose is not None and problem.whose.layer in (Layer.LOCAL, Layer.GUIDANCE)
+    whose = problem.whose
+    return whose is not None and whose.waivable and whose.layer in (Layer.LOCAL, Layer.GUIDANCE)

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from clampstand.model.base import Entry
 from clampstand.model.citation import Citation
@@ -69,10 +70,16 @@ class Book:
         return shelf
 
     @property
+    def packs_in_force(self) -> tuple[Pack, ...]:
+        """The packs the department has chosen, in its order."""
+        return tuple(self.packs[name] for name in self.department.packs if name in self.packs)
+
+    @cached_property
     def limits_in_force(self) -> tuple[Limit, ...]:
-        """Every limit of the packs the department has chosen, in the order of the packs."""
-        chosen = (self.packs[name] for name in self.department.packs if name in self.packs)
-        return tuple(limit for pack in chosen for limit in pack.limits)
+        """Every limit of the packs the department has chosen, but for those that others of them supersede."""
+        limits = [(pack.pack, limit) for pack in self.packs_in_force for limit in pack.limits]
+        gone = {limit.instead_of for _, limit in limits if limit.supersedes}
+        return tuple(limit for pack, limit in limits if (pack, *limit.holds_for) not in gone)
 
     def units_of(self, item_id: str) -> tuple[SupplyUnit, ...]:
         """The supplies owned of one kind."""

@@ -127,6 +127,8 @@ class Source(Entry):
     last_seen: Day
     basis: Line
     """Under what exemption, registration or licence it is kept."""
+    permit: Line | None = None
+    """The permit or licence that covers it. Without one it counts towards what may be kept without."""
     status: Literal["in use", "quarantined", "awaiting disposal", "disposed of"]
     disposal: Disposal | None = None
     hazards: Many[Id] = ()

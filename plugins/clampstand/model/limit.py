@@ -15,6 +15,7 @@ from clampstand.model.base import (
     Id,
     Interval,
     Line,
+    Many,
     Time,
     Words,
     fault,
@@ -67,6 +68,9 @@ class Limit(Entry):
     applies_to: AppliesTo = AppliesTo()
     averaged_over: Time | None = None
     combine: Literal["each", "sum of fractions"] = "each"
+    """Whether each thing keeps to it by itself, or all of them by the sum of their parts of it."""
+    with_progeny: Many[Id] = ()
+    """The progeny in equilibrium that a value for a nuclide holds for too."""
     citation: Id
     provision: Line | None = None
     read_on: Day
@@ -75,6 +79,7 @@ class Limit(Entry):
     """``no`` for a value from memory or from a secondary page; every page that uses it says so."""
     waivable: Literal["yes", "no"] = "yes"
     supersedes: Id | None = None
+    """The pack whose limit of the same key and circumstances this one takes the place of."""
     note: Words | None = None
 
     @model_validator(mode="after")
@@ -108,6 +113,16 @@ class Limit(Entry):
     def in_words(self) -> str:
         """The limit as a person says it: ``at least 100 mm``."""
         return _IN_WORDS[self.comparator].format(self.value)
+
+    @property
+    def holds_for(self) -> tuple[str, str]:
+        """Its key and circumstances."""
+        return self.key, str(self.applies_to)
+
+    @property
+    def instead_of(self) -> tuple[str | None, str, str]:
+        """The pack, key and circumstances of the limit it takes the place of."""
+        return (self.supersedes, *self.holds_for)
 
     @property
     def whose(self) -> Layer:

@@ -168,6 +168,7 @@ NAMED: dict[tuple[type[Definition], str], str] = {
     (Source, "hazards"): "hazards",
     (SupplyUnit, "item"): "kit",
     (Limit, "citation"): "citations",
+    (Limit, "supersedes"): "packs",
     (AppliesTo, "nuclide"): "nuclides",
     (Source, "nuclide"): "nuclides",
     (Source, "in_equilibrium_with"): "nuclides",
@@ -207,7 +208,7 @@ NO_NAME: frozenset[tuple[type[Definition], str]] = frozenset(
         (Worn, "against"),
         (Item, "stops"),
         (Limit, "key"),
-        (Limit, "supersedes"),
+        (Limit, "with_progeny"),  # of some progeny there are no figures
         (Pack, "pack"),
         (Nuclide, "element"),
         (Nuclide, "progeny"),  # what it turns into may be stable, or of no concern

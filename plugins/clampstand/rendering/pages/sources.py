@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from contextlib import suppress
 
 from clampstand.calculators.activity_today import activity_today
+from clampstand.calculators.share_of_limits import share_of_limits
 from clampstand.calculators.worked import CannotWork, Worked
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SitePage
@@ -19,6 +20,8 @@ def sources_page(contents: Contents) -> SitePage:
         "sources",
         contents,
         activities=activities(contents),
+        here=[source for source in sources.values() if source.status != "disposed of"],
+        shares=shares(contents),
         search=search_words("radioactive sources register activity leak test", *sources),
         in_navigation=True,
     )
@@ -31,3 +34,15 @@ def activities(contents: Contents) -> Mapping[str, Worked]:
         with suppress(CannotWork):
             known[source.id] = activity_today(source, contents.book)
     return known
+
+
+def shares(contents: Contents) -> tuple[tuple[bool, Worked], ...]:
+    """For every pack that says what may be kept without a permit: whether it is in force, and the share.
+
+    Packs that are not in force come last; a department that thinks of moving sources looks at them.
+    """
+    found: list[tuple[bool, Worked]] = []
+    for pack in contents.book.packs.values():
+        with suppress(CannotWork):
+            found.append((pack in contents.book.packs_in_force, share_of_limits(contents.book, pack)))
+    return tuple(sorted(found, key=lambda each: not each[0]))
