@@ -1,0 +1,215 @@
+"""The preparation room's sheet for each day of the timetable, and the page that lists the days."""
+
+import datetime as dt
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from clampstand.calculators.day import (
+    Lessons,
+    Put,
+    Wanted,
+    by_period,
+    kit_for,
+    known_lessons,
+    set_up_length,
+    sources_for,
+    start_by,
+    usable,
+)
+from clampstand.calculators.kit_totals import KitTotal, kit_totals
+from clampstand.findings import Finding
+from clampstand.model.kit import Item
+from clampstand.model.lesson import TimetabledLesson
+from clampstand.model.practical import Practical
+from clampstand.rendering.contents import Contents
+from clampstand.rendering.page import SearchWords, SitePage
+from clampstand.rendering.pages.making import made, search_words
+from clampstand.rendering.templating import written_day
+from clampstand.units import Quantity, shown_best
+
+
+@dataclass(frozen=True, slots=True)
+class Prepared:
+    """One lesson of the day, as it is put out.
+
+    Args:
+        lesson: the lesson.
+        practical: what is done.
+        room: the name of its room.
+        totals: its kit for this class.
+        sources: the sources it is given.
+        begin: when preparing it must begin.
+        takes: how long preparing it takes.
+    """
+
+    lesson: TimetabledLesson
+    practical: Practical
+    room: str
+    totals: tuple[KitTotal, ...]
+    sources: tuple[Wanted, ...]
+    begin: dt.datetime
+    takes: Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Shared:
+    """An item several lessons of the day use, or one does: how many to have, and where they go.
+
+    Args:
+        item: the item.
+        together: as many as any one period takes, spares shared; of what is used up, the whole day's.
+        owned: how many there are to use, where that is known.
+        goes: period, room and how many.
+    """
+
+    item: Item
+    together: str
+    owned: int | None
+    goes: tuple[tuple[str, str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """Something to order on this day, so that it is there in time: what, how much, by when, for what."""
+
+    item: Item
+    amount: str
+    by: dt.date
+    lesson: TimetabledLesson
+    title: str
+
+
+def days_page(contents: Contents) -> SitePage:
+    """The days there are sheets for."""
+    days = _by_day(contents)
+    return made(
+        "days/index.html",
+        "Day sheets",
+        "days",
+        contents,
+        days={
+            day: [(one, contents.book.practicals[one.practical].title) for one in days[day]] for day in days
+        },
+        clashes={day: clashes(days[day], contents) for day in days},
+        search=SearchWords("day sheet timetable lessons prepare clash order start"),
+        in_navigation=True,
+    )
+
+
+def day_pages(contents: Contents) -> Iterator[SitePage]:
+    """A sheet for every day of the timetable."""
+    days = _by_day(contents)
+    dates = list(days)
+    for number, date in enumerate(dates):
+        following = dates[number + 1] if number + 1 < len(dates) else None
+        prepared = [one for together in by_period(days[date]) for one in _prepared(together, contents)]
+        yield made(
+            f"days/{date.isoformat()}.html",
+            f"Preparing for {written_day(date)}",
+            "day",
+            contents,
+            date=date,
+            periods=[(each[0].period, each[0].start, _of(each, prepared)) for each in by_period(days[date])],
+            issue=[
+                (each[0].period, each[0].start, [one for one in _of(each, prepared) if one.sources])
+                for each in by_period(days[date])
+                if any(one.sources for one in _of(each, prepared))
+            ],
+            begins=sorted(prepared, key=lambda one: (one.begin, one.lesson.id)),
+            clashes=clashes(days[date], contents),
+            shared=list(shared(days[date], contents)),
+            orders=list(orders(date, following, contents)),
+            search=search_words("day sheet prepare", *(one.practical.title for one in prepared)),
+        )
+
+
+def _by_day(contents: Contents) -> Mapping[dt.date, Lessons]:
+    lessons = known_lessons(contents.book)
+    dates = dict.fromkeys(lesson.date for lesson in lessons)
+    return {date: tuple(one for one in lessons if one.date == date) for date in dates}
+
+
+def _of(together: Lessons, prepared: Sequence[Prepared]) -> list[Prepared]:
+    ids = {lesson.id for lesson in together}
+    return [one for one in prepared if one.lesson.id in ids]
+
+
+def _prepared(together: Lessons, contents: Contents) -> Iterator[Prepared]:
+    book = contents.book
+    given = sources_for(together, book)
+    for lesson in together:
+        practical = book.practicals[lesson.practical]
+        yield Prepared(
+            lesson,
+            practical,
+            book.rooms[lesson.room].name if lesson.room in book.rooms else lesson.room,
+            kit_totals(practical, book, lesson.class_size),
+            tuple(wanted for wanted in given if wanted.lesson is lesson),
+            start_by(lesson, book),
+            set_up_length(lesson, book),
+        )
+
+
+def clashes(lessons: Sequence[TimetabledLesson], contents: Contents) -> list[Finding]:
+    """What was found against the lessons of a day, stops first."""
+    lines = {(lesson.spot.file, lesson.spot.route[0]) for lesson in lessons}
+    found = [finding for finding in contents.findings if (finding.place.file, finding.place.line) in lines]
+    return sorted(found, key=lambda finding: not finding.stops)
+
+
+def shared(lessons: Lessons, contents: Contents) -> Iterator[Shared]:
+    """Every item the day needs, by the place it is kept in."""
+    book = contents.book
+    needed = kit_for(lessons, book)
+    known = [book.kit[name] for name in needed if name in book.kit]
+    for item in sorted(known, key=lambda one: (one.kept_in or "", one.kept or "", one.name)):
+        puts = needed[item.id]
+        goes = tuple((put.lesson.period, put.lesson.room, how_much([put], spares=True)) for put in puts)
+        if item.consumable or any(put.total.amount is not None for put in puts):
+            yield Shared(item, how_much(puts, spares=True), usable(item.id, book), goes)
+        else:
+            most = max(_at_once(of_period) for of_period in _periods(puts))
+            yield Shared(item, str(most), usable(item.id, book), goes)
+
+
+def _periods(puts: Sequence[Put]) -> list[list[Put]]:
+    by_name: dict[str, list[Put]] = {}
+    for put in puts:
+        by_name.setdefault(put.lesson.period, []).append(put)
+    return list(by_name.values())
+
+
+def _at_once(puts: Sequence[Put]) -> int:
+    """How many lessons of one period take: what each needs, and the largest number of spares once."""
+    return sum(put.without_spares for put in puts) + max(put.total.line.spare for put in puts)
+
+
+def how_much(puts: Sequence[Put], *, spares: bool) -> str:
+    """A number of things and the amounts of what is measured out, allowances included."""
+    count = sum(put.total.count if spares else put.without_spares for put in puts if put.total.amount is None)
+    amounts: dict[str, Quantity] = {}
+    for put in puts:
+        amount, in_all = put.total.line.amount, put.total.in_all
+        if amount is not None and in_all is not None:
+            before = amounts.get(amount.kind)
+            amounts[amount.kind] = in_all if before is None else before + in_all
+    told = [_short(shown_best(amount, kind, figures=4)) for kind, amount in amounts.items()]
+    return " and ".join([*([str(count)] if count else []), *told])
+
+
+def _short(text: str) -> str:
+    """A quantity without zeros at the end of its decimals: how finely a sum is written means nothing."""
+    number, space, unit = text.partition("\u00a0")
+    return f"{number.rstrip('0').rstrip('.') if '.' in number else number}{space}{unit}"
+
+
+def orders(date: dt.date, following: dt.date | None, contents: Contents) -> Iterator[Order]:
+    """What must be ordered on this day: the next sheet would come too late for it."""
+    book = contents.book
+    for lesson in known_lessons(book):
+        for item_id, puts in kit_for([lesson], book).items():
+            lead = book.kit[item_id].lead if item_id in book.kit else None
+            by = None if lead is None else lead.before(lesson.date)
+            if by is not None and date <= by and (following is None or by < following):
+                title = book.practicals[lesson.practical].title
+                yield Order(book.kit[item_id], how_much(puts, spares=True), by, lesson, title)
