@@ -27,6 +27,7 @@ from clampstand.checks.exposure import (
 )
 from clampstand.checks.numbers import (
     decayed_prediction,
+    feasible_today,
     limit_of_its_sort,
     obeys_its_limit,
     one_distance,
@@ -141,6 +142,7 @@ RULES: tuple[Rule, ...] = tuple(
         watchers_distance,
         # numbers
         decayed_prediction,
+        feasible_today,
         limit_of_its_sort,
         obeys_its_limit,
         one_distance,
