@@ -1,8 +1,9 @@
 """How long the site takes to build, against the same pages as Markdown in the theme as it comes.
 
-Run by hand, on a quiet machine: ``python tests/benchmarks/bench_build.py [practicals …]``. Both sides are built in
-one run, in turns, each in a process of its own; what counts is the CPU time of the whole process. The practicals
-are copies of a real one under new ids; each gives a teacher's page, a preparation sheet and a card.
+Run by hand, on a quiet machine: ``python tests/benchmarks/bench_build.py [practicals …]``. Both sides are
+built in one run, in turns, each in a process of its own; what counts is the CPU time of the whole process.
+The practicals are copies of a real one under new ids; each gives a teacher's page, a preparation sheet and
+a card.
 """
 
 import math
@@ -82,9 +83,19 @@ def prepared(folder: Path, size: int) -> tuple[Path, Path]:
 def built(folder: Path) -> float:
     """The CPU seconds of one build."""
     before = resource.getrusage(resource.RUSAGE_CHILDREN)
-    command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--config-file", str(folder / "mkdocs.yml")]
+    command = [
+        sys.executable,
+        "-m",
+        "mkdocs",
+        "build",
+        "--quiet",
+        "--config-file",
+        str(folder / "mkdocs.yml"),
+    ]
     environment = os.environ | {"NO_MKDOCS_2_WARNING": "1"}
-    subprocess.run(command, check=True, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    done = subprocess.run(command, check=False, env=environment, capture_output=True, text=True)
+    if done.returncode:
+        sys.exit(f"the build failed, so there is nothing to measure:\n{done.stderr}")
     after = resource.getrusage(resource.RUSAGE_CHILDREN)
     return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
 
