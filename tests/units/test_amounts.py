@@ -139,7 +139,7 @@ def test_a_boundary_is_neither_over_nor_under():
 
 
 def test_quantities_are_found_in_prose():
-    prose = "Hold it at 100 mm for 20 min, then raise to 4.5 kV; see page 12 and P08."
+    prose = "Hold it at 100 mm for 20 min, then raise to 4.5 kV; see page 12 and drawer P08."
     assert [amount.written for _, amount in amounts_in(prose)] == ["100 mm", "20 min", "4.5 kV"]
 
 
