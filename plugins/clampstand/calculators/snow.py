@@ -8,7 +8,7 @@ from clampstand.model.book import Book
 from clampstand.model.practical import Practical
 from clampstand.model.substance import Substance
 from clampstand.physics.dry_ice import gas_vented, snow_fraction
-from clampstand.units import OutOfRange, Quantity, digits, joined, shown_best
+from clampstand.units import Amount, OutOfRange, Quantity, digits, joined, shown_best
 
 SUBSTANCE = "carbon-dioxide"
 
@@ -19,6 +19,7 @@ def snow_yield(practical: Practical, book: Book, given: Mapping[str, str]) -> tu
     carbon_dioxide = book.substances.get(SUBSTANCE)
     if carbon_dioxide is None:
         raise CannotWork(f"the reference figures have no {SUBSTANCE}")
+    _there_is_liquid(carbon_dioxide, temperature)
     fraction = _fraction(carbon_dioxide, temperature.high)
     gas = gas_vented(mass.high, fraction)
     inputs = (
@@ -51,6 +52,16 @@ def snow_yield(practical: Practical, book: Book, given: Mapping[str, str]) -> tu
             note="It comes at once, and not the snow but this gas decides where the work may be done.",
         ),
     )
+
+
+def _there_is_liquid(carbon_dioxide: Substance, temperature: Amount) -> None:
+    """On a day so warm a cylinder holds no liquid, and no snow comes out of it. Raises CannotWork then."""
+    critical = carbon_dioxide.figures.get("critical-temperature")
+    if critical is not None and temperature.high >= critical.value.value:
+        highest = f"{float(critical.value.value.m_as('degC')):.1f} °C"
+        raise CannotWork(
+            f"at {temperature} a cylinder holds no liquid to make snow from: the most is {highest}"
+        )
 
 
 def _fraction(carbon_dioxide: Substance, temperature: Quantity) -> Quantity:

@@ -32,7 +32,7 @@ def expected_rate_panel(practical: Practical, book: Book, given: Mapping[str, st
         asked=(distance, efficiency, day),
         results=(
             Result("Net count rate", rate, "count rate", 2, "down", ("counts/s",)),
-            Result("Time for 100 counts", time, "time", 3, "up", ("s", "min", "h")),
+            Result("Time for 100 counts", time, "time", 3, "up", ("s",)),
         ),
         varied=(distance, _DISTANCES),
         fixed=(register_of(source, book), f"radius of the window {number_given(practical, given, 'radius')}"),
@@ -52,7 +52,7 @@ def counting_time_panel(practical: Practical, book: Book, given: Mapping[str, st
         id=f"counting-time/{source.id}",
         title=f"Time for other counts from {source.id}",
         asked=(wanted, distance, efficiency, day),
-        results=(Result("Time", time, "time", 3, "up", ("s", "min", "h")),),
+        results=(Result("Time", time, "time", 3, "up", ("s",)),),
         varied=(distance, _DISTANCES),
         fixed=(register_of(source, book), f"radius of the window {number_given(practical, given, 'radius')}"),
         note="Gamma rays only. Within a factor of two: a rate once measured with the tube is surer.",
