@@ -27,11 +27,17 @@ from clampstand.checks.exposure import (
 )
 from clampstand.checks.numbers import (
     decayed_prediction,
+    emission_matches,
+    expectation_computable,
+    expected_value_agrees,
     feasible_today,
+    half_life_agrees,
     limit_of_its_sort,
+    limit_plausible,
     obeys_its_limit,
     one_distance,
     prose_agrees,
+    tolerance_given,
 )
 from clampstand.checks.planning import (
     adult_short,
@@ -142,11 +148,17 @@ RULES: tuple[Rule, ...] = tuple(
         watchers_distance,
         # numbers
         decayed_prediction,
+        emission_matches,
+        expectation_computable,
+        expected_value_agrees,
         feasible_today,
+        half_life_agrees,
         limit_of_its_sort,
+        limit_plausible,
         obeys_its_limit,
         one_distance,
         prose_agrees,
+        tolerance_given,
         # planning
         adult_short,
         age_fits,
