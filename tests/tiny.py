@@ -10,7 +10,7 @@ from clampstand.model.step import Step
 TINY: dict[str, str] = {
     "department/department.yml": """\
 name: Department of the tests
-packs: [house]
+packs: [house, land]
 computed_for: 2026-01-15
 class_size: 24
 groups_of: 3
@@ -72,6 +72,18 @@ limits:
     title: Hand to source
     layer: local rule
     at_least: 100 mm
+    citation: rules
+    read_on: 2025-09-01
+    check_again_by: 2026-09-01
+""",
+    "limits/land.yml": """\
+pack: land
+title: Advice of the land
+limits:
+  - key: radiation.public-dose
+    title: Dose to the public
+    layer: guidance
+    at_most: 1 mSv
     citation: rules
     read_on: 2025-09-01
     check_again_by: 2026-09-01

@@ -10,6 +10,7 @@ from clampstand import reports
 from clampstand.build import Handbook, handbook
 from clampstand.calculators import CALCULATORS
 from clampstand.checks import RULES
+from clampstand.model.book import Book
 
 CLEAN, STOPPED, COULD_NOT_RUN = 0, 1, 2
 """Exit codes: nothing stops; something stops; the command could not do its work at all."""
@@ -58,6 +59,12 @@ def _parser() -> argparse.ArgumentParser:
     _content_option(schema)
     schema.add_argument("folder", type=Path, help="where to write; made if it is not there")
     schema.set_defaults(run=_schema)
+
+    trial = commands.add_parser("try-limits", help="list the verdicts that other packs or values would flip")
+    _content_option(trial)
+    trial.add_argument("--packs", help="the packs to try, with commas between them")
+    trial.add_argument("--limits-of", type=Path, metavar="CONTENT", help="another content, to try its limits")
+    trial.set_defaults(run=_try_limits)
     return parser
 
 
@@ -138,6 +145,29 @@ def _schema(chosen: argparse.Namespace) -> int:
     for name, text in schema_files(judged.book, more).items():
         _write(chosen.folder / name, text)
     return CLEAN
+
+
+def _try_limits(chosen: argparse.Namespace) -> int:
+    from clampstand.comparing import limits  # noqa: PLC0415 - only this command needs it
+
+    now = _readable(chosen.content)
+    tried = limits.with_limits_of(now, _readable(chosen.limits_of)) if chosen.limits_of else now
+    try:
+        packs = [name.strip() for name in (chosen.packs or ",".join(now.department.packs)).split(",")]
+        found = limits.flips(now, limits.with_packs(tried, packs))
+    except limits.NoSuchPack as reason:
+        print(f"clampstand: {reason}", file=sys.stderr)
+        return COULD_NOT_RUN
+    print(limits.flips_as_text(found))
+    return STOPPED if any(one.new_stops for one in found.values()) else CLEAN
+
+
+def _readable(content: Path) -> Book:
+    """The content of a folder. Raises OSError where nothing can be compared with it."""
+    judged = handbook(content)
+    if judged.reading.book is None or judged.reading.broken:
+        raise OSError(f"{content} cannot be read as it stands; clampstand check says why")
+    return judged.reading.book
 
 
 def _write(target: Path, text: str) -> None:

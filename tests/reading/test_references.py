@@ -171,7 +171,7 @@ def line_of(file: str, fragment: str) -> int:
             "items of the kit",
             "did you mean plates",
         ),
-        ("department/department.yml", "[house]", "[hose]", "hose", "packs of limits", "did you mean house?"),
+        ("department/department.yml", "[house,", "[hose,", "hose", "packs of limits", "did you mean house?"),
         (
             "department/sources.yml",
             "Am-241",

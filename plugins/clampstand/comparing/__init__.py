@@ -1,0 +1,1 @@
+"""What a change means: which verdicts flip when limits change, and what differs between two contents."""
