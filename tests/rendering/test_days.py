@@ -82,7 +82,7 @@ def test_a_lesson_is_put_out_for_its_own_class(pages: dict[str, SitePage]) -> No
     assert "3.5 kg 7 × 0.5 kg frost" in words(sheet, "period-2", "shelf")
     shelf = words(sheet, "shelf")
     assert "frost 9.5 kg" in shelf
-    assert "1: lab 5 kg; 2: lab 4.5 kg" in shelf
+    assert "1 lab: 5 kg; 2 lab: 4.5 kg" in shelf
     assert "plates 1" in shelf, "the same plates serve both periods"
 
 
