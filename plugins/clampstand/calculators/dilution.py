@@ -27,7 +27,7 @@ def dilution(practical: Practical, book: Book, given: Mapping[str, str]) -> tupl
         volume_made(batch),
         Worked(
             id=f"dilution/{batch.item.id}/stock",
-            title=f"{stock.name}: volume to add to the water",
+            title=f"Volume of {stock.name} to add to the water",
             value=volume,
             kind="volume",
             shown=shown_best(volume, "volume", 3),

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from clampstand.calculators.given import figure_of, number_given, substance_given
 from clampstand.calculators.kit_totals import kit_totals
-from clampstand.calculators.room_air import ROOM_TEMPERATURE, ppm
+from clampstand.calculators.room_air import ROOM_TEMPERATURE
 from clampstand.calculators.worked import CannotWork, Input, Worked, measured, stated, written
 from clampstand.model.book import Book
 from clampstand.model.department import Room
@@ -103,7 +103,7 @@ def _in_room(room: Room, volume: Quantity, gas: Substance, amount: Quantity, ori
         title=f"Sulfur dioxide in {room.id} if all of it escaped, windows shut",
         value=fraction,
         kind="fraction",
-        shown=ppm(fraction),
+        shown=joined(digits(float(fraction.m_as("ppm")), 2, "up"), "ppm"),
         formula=rise_in_closed_room.written,
         inputs=(
             measured("most that can form, n", amount, "amount", origin),

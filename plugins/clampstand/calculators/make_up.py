@@ -79,7 +79,7 @@ def make_up(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple
         volume_made(batch),
         Worked(
             id=f"make-up/{given['item']}/mass",
-            title=f"{solid.name}: mass for {shown_best(batch.made, 'volume', 3)}",
+            title=f"Mass of {solid.name.lower()} for {shown_best(batch.made, 'volume', 3)}",
             value=mass,
             kind="mass",
             shown=shown_best(mass, "mass", 3),
@@ -98,7 +98,7 @@ def volume_made(batch: Batch) -> Worked:
     """How much is made, as a worked number."""
     return Worked(
         id=f"made/{batch.item.id}",
-        title=f"{batch.item.name}: volume made for the class",
+        title=f"Volume of {batch.item.name} made for the class",
         value=batch.made,
         kind="volume",
         shown=shown_best(batch.made, "volume", 3),
