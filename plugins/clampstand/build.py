@@ -5,10 +5,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from clampstand.calculators import CALCULATORS
-from clampstand.calculators.sheet import Sheet, work_out
-from clampstand.checks import RULES
-from clampstand.checks.engine import Verdict, verdicts
+from clampstand.calculators.sheet import Sheet
+from clampstand.checks import RULES, Lesson
+from clampstand.checks.engine import Verdict, lessons_of, verdicts
 from clampstand.findings import Finding, in_order
 from clampstand.model.book import Book
 from clampstand.reading import Reading, read
@@ -25,10 +24,12 @@ class Handbook:
     Args:
         reading: what was read, with the places of everything.
         findings: everything found, in order.
+        lessons: the practicals as they were judged, with what was worked out for them.
     """
 
     reading: Reading
     findings: tuple[Finding, ...]
+    lessons: Mapping[str, Lesson]
 
     @property
     def stops(self) -> bool:
@@ -50,8 +51,11 @@ def handbook(content: Path) -> Handbook:
         NotADirectoryError: there is no such folder.
     """
     reading = read(content)
-    found = [] if reading.book is None else [_placed(verdict, reading) for verdict in verdicts(reading.book)]
-    return Handbook(reading, tuple(in_order([*reading.findings, *found])))
+    if reading.book is None:
+        return Handbook(reading, reading.findings, {})
+    lessons = lessons_of(reading.book)
+    found = [_placed(verdict, reading) for verdict in verdicts(reading.book, lessons)]
+    return Handbook(reading, tuple(in_order([*reading.findings, *found])), lessons)
 
 
 def _placed(verdict: Verdict, reading: Reading) -> Finding:
@@ -73,9 +77,9 @@ def _placed(verdict: Verdict, reading: Reading) -> Finding:
     )
 
 
-def sheets(book: Book) -> Mapping[str, Sheet]:
-    """The worked numbers of every practical, by its id."""
-    return {its_id: work_out(practical, book, CALCULATORS) for its_id, practical in book.practicals.items()}
+def sheets(lessons: Mapping[str, Lesson]) -> Mapping[str, Sheet]:
+    """The worked numbers of every practical, by its id: the same that were judged."""
+    return {its_id: lesson.sheet for its_id, lesson in lessons.items()}
 
 
 def site_pages(judged: Handbook) -> "tuple[SitePage, ...]":
@@ -101,4 +105,4 @@ def markdown_pages(judged: Handbook) -> Mapping[str, str]:
 def _contents(judged: Handbook) -> "Contents":
     from clampstand.rendering.contents import Contents  # noqa: PLC0415 - not on the way of check
 
-    return Contents(judged.book, sheets(judged.book), judged.findings, RULES)
+    return Contents(judged.book, sheets(judged.lessons), judged.findings, RULES)

@@ -11,6 +11,7 @@ from playwright.sync_api import Browser, Page
 from pypdf import PdfReader
 
 from clampstand.build import sheets
+from clampstand.checks.engine import lessons_of
 from clampstand.reading import read
 from clampstand.rendering.assets import ASSETS
 from clampstand.rendering.cards import cards
@@ -90,7 +91,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     assert book is not None
     made = tmp_path_factory.mktemp("cards")
     shutil.copytree(ASSETS / "fonts", made / "assets" / "clampstand" / "fonts")
-    for card in cards(Contents(book, sheets(book))):
+    for card in cards(Contents(book, sheets(lessons_of(book)))):
         place = made / card.uri
         place.parent.mkdir(parents=True, exist_ok=True)
         place.write_text(card.html, encoding="utf-8")

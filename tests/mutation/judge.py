@@ -8,6 +8,7 @@ import yaml
 from edits import Edit, Plain, all_edits
 from pydantic import TypeAdapter, ValidationError
 
+from clampstand.checks import Lesson
 from clampstand.checks.engine import verdicts_on
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
@@ -39,7 +40,7 @@ def found(data: Plain, practical: Practical, book: Book) -> set[tuple[str, str]]
         return {("schema", str(error.errors(include_url=False)[0]["msg"]))}
     changed = replace(book, practicals={**book.practicals, practical.id: edited})
     names = {("unknown-id", str(wrong)) for wrong in wrong_names(edited, changed)}
-    return names or {(verdict.rule, verdict.problem.message) for verdict in verdicts_on(edited, changed)}
+    return names or {(verdict.rule, verdict.problem.message) for verdict in verdicts_on(Lesson(edited, changed))}
 
 
 def judged(practical_id: str, book: Book) -> Iterator[tuple[Edit, set[str]]]:

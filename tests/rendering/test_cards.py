@@ -11,6 +11,7 @@ from bs4 import BeautifulSoup, Tag
 
 from clampstand.build import sheets
 from clampstand.calculators.kit_totals import KitTotal
+from clampstand.checks.engine import lessons_of
 from clampstand.model.book import Book
 from clampstand.model.practical import KitLine, Practical
 from clampstand.reading import read
@@ -37,7 +38,7 @@ CODE_SIDE = 28  # mm, as card.css sets it
 def demo() -> Contents:
     book = read(CONTENT).book
     assert book is not None
-    return Contents(book, sheets(book))
+    return Contents(book, sheets(lessons_of(book)))
 
 
 @cache

@@ -14,7 +14,7 @@ from clampstand.rendering.pages.numbers import formulae_in, numbers_page
 from clampstand.rendering.site import pages
 
 _JUDGED = handbook(Path(__file__).parents[2] / "content")
-_CONTENTS = Contents(_JUDGED.book, sheets(_JUDGED.book), _JUDGED.findings, RULES)
+_CONTENTS = Contents(_JUDGED.book, sheets(_JUDGED.lessons), _JUDGED.findings, RULES)
 _PAGE = numbers_page(_CONTENTS)
 SECTIONS = {
     found[1]: html.unescape(found[2])
@@ -67,6 +67,6 @@ def test_panels_stand_where_there_are_any():
 
 def test_an_empty_handbook_still_has_the_page(tiny_content):
     judged = handbook(tiny_content())
-    contents = Contents(judged.book, sheets(judged.book), judged.findings, RULES)
+    contents = Contents(judged.book, sheets(judged.lessons), judged.findings, RULES)
     page = next(page for page in pages(contents) if page.uri == "numbers/index.html")
     assert page.html.count('class="number"') == len(CALCULATORS)

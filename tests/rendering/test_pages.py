@@ -42,7 +42,7 @@ S-2:
 
 def contents_of(content: Path) -> Contents:
     read = handbook(content)
-    return Contents(read.book, sheets(read.book), read.findings, RULES)
+    return Contents(read.book, sheets(read.lessons), read.findings, RULES)
 
 
 @pytest.fixture

@@ -8,6 +8,7 @@ import pytest
 
 from clampstand.build import handbook, sheets
 from clampstand.calculators.worked import CannotWork
+from clampstand.checks.engine import lessons_of
 from clampstand.reading import read
 from clampstand.rendering.diagrams.plots import PLOTS, pictures_of
 from clampstand.rendering.diagrams.svg import ELEMENTS
@@ -64,7 +65,7 @@ def test_today_on_the_decay_curve_is_the_activity_the_page_works_out():
     words = said(only("spark-counter: Decay of S-A2"))
     worked = [
         number
-        for _, found in sheets(BOOK)["spark-counter"].numbers
+        for _, found in sheets(lessons_of(BOOK))["spark-counter"].numbers
         if not isinstance(found, CannotWork)
         for number in found
         if number.id == "activity-today/S-A2"

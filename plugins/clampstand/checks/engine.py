@@ -1,7 +1,7 @@
 """Runs every rule over a book; what an allowed exception excuses is said, not hidden."""
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from clampstand.checks import RULES
@@ -21,10 +21,15 @@ class Verdict:
     problem: Problem
 
 
-def verdicts(book: Book) -> Iterator[Verdict]:
-    """What every rule finds in a book."""
-    for practical in book.practicals.values():
-        yield from verdicts_on(practical, book)
+def lessons_of(book: Book) -> Mapping[str, Lesson]:
+    """Every practical of a book as the rules see it; what is replayed and worked out for them is kept."""
+    return {its_id: Lesson(practical, book) for its_id, practical in book.practicals.items()}
+
+
+def verdicts(book: Book, lessons: Mapping[str, Lesson] | None = None) -> Iterator[Verdict]:
+    """What every rule finds in a book; in its lessons, where they have been made already."""
+    for lesson in (lessons_of(book) if lessons is None else lessons).values():
+        yield from verdicts_on(lesson)
     for rule in RULES:
         if rule.check_book is not None:
             for problem in rule.check_book(book):
@@ -37,9 +42,8 @@ def _subject(spot: Spot) -> str:
     return f"{name}/{spot.route[0]}" if folder == "department" and spot.route else f"{folder}/{name}"
 
 
-def verdicts_on(practical: Practical, book: Book) -> Iterator[Verdict]:
+def verdicts_on(lesson: Lesson) -> Iterator[Verdict]:
     """What every rule finds in one practical."""
-    lesson = Lesson(practical, book)
     for rule in RULES:
         yield from _of_practical(rule, lesson)
 
@@ -48,7 +52,7 @@ def _of_practical(rule: Rule, lesson: Lesson) -> Iterator[Verdict]:
     if rule.check is None:
         return
     practical = lesson.practical
-    excuse = _excuse_for(rule.id, practical, lesson.book.department.computed_for)
+    excuse = _excuse_for(rule, practical, lesson.book.department.computed_for)
     subject = f"{practical.shelf}/{practical.id}"
     for problem in rule.check(lesson):
         if excuse is not None and _may_be_excused(problem):
@@ -62,9 +66,9 @@ def _excused(problem: Problem, excuse: AllowedException) -> Problem:
     return replace(problem, message=f"{problem.message} ({allowed})")
 
 
-def _excuse_for(rule_id: str, practical: Practical, day: dt.date) -> AllowedException | None:
+def _excuse_for(rule: Rule, practical: Practical, day: dt.date) -> AllowedException | None:
     """The exception in force for a rule on a day; an expired one excuses nothing."""
-    in_force = (entry for entry in practical.exceptions if entry.rule == rule_id)
+    in_force = (entry for entry in practical.exceptions if entry.rule == rule.id and rule.excusable)
     return next((entry for entry in in_force if entry.on <= day <= entry.expires), None)
 
 
