@@ -1,4 +1,4 @@
-"""The command ``clampstand``: check, build, explain, export, schema."""
+"""The command ``clampstand``: check, build, explain, export, schema, try-limits, changes."""
 
 import argparse
 import os
@@ -65,6 +65,11 @@ def _parser() -> argparse.ArgumentParser:
     trial.add_argument("--packs", help="the packs to try, with commas between them")
     trial.add_argument("--limits-of", type=Path, metavar="CONTENT", help="another content, to try its limits")
     trial.set_defaults(run=_try_limits)
+
+    meaning = commands.add_parser("changes", help="say what differs in meaning from an older content")
+    _content_option(meaning)
+    meaning.add_argument("old", type=Path, metavar="OLD_CONTENT", help="the content folder as it was")
+    meaning.set_defaults(run=_changes)
     return parser
 
 
@@ -160,6 +165,14 @@ def _try_limits(chosen: argparse.Namespace) -> int:
         return COULD_NOT_RUN
     print(limits.flips_as_text(found))
     return STOPPED if any(one.new_stops for one in found.values()) else CLEAN
+
+
+def _changes(chosen: argparse.Namespace) -> int:
+    from clampstand.comparing import meaning  # noqa: PLC0415 - only this command needs it
+
+    found = meaning.changes(_readable(chosen.old), _readable(chosen.content))
+    print(meaning.changes_as_text(found))
+    return STOPPED if any(change.loosened for change in found) else CLEAN
 
 
 def _readable(content: Path) -> Book:
