@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 
 from clampstand.units.kinds import KINDS, KINDS_BY_SPELLING, unit_written
-from clampstand.units.registry import Quantity, of_unit
+from clampstand.units.registry import Quantity, number_in, of_unit
 
 LONGEST_TEXT = 60
 LARGEST, SMALLEST = Decimal("1e15"), Decimal("1e-15")
@@ -182,12 +182,12 @@ _ROUNDING = 1e-9
 
 def is_over(value: Quantity, limit: Quantity) -> bool:
     """Whether a value is above a limit by more than float noise. Raises UnlikeUnits for unlike kinds."""
-    return bool(value.m_as(limit.units) > limit.magnitude + abs(limit.magnitude) * _ROUNDING)
+    return bool(number_in(value, limit.units) > limit.magnitude + abs(limit.magnitude) * _ROUNDING)
 
 
 def is_under(value: Quantity, limit: Quantity) -> bool:
     """Whether a value is below a limit by more than float noise. Raises UnlikeUnits for unlike kinds."""
-    return bool(value.m_as(limit.units) < limit.magnitude - abs(limit.magnitude) * _ROUNDING)
+    return bool(number_in(value, limit.units) < limit.magnitude - abs(limit.magnitude) * _ROUNDING)
 
 
 def is_same(value: Quantity, other: Quantity) -> bool:

@@ -33,12 +33,17 @@ class Curve:
 
     def at(self, x: Quantity) -> Quantity:
         """The y of an x. Raises OutOfRange beyond the table's ends."""
-        value = float(x.m_as(self.x_unit))
-        xs = [row[0] for row in self.rows]
-        if not xs[0] <= value <= xs[-1]:
-            raise OutOfRange(f"the table runs from {xs[0]:g} to {xs[-1]:g} {self.x_unit}, and this is {x:~P}")
-        upper = min(bisect_right(xs, value), len(xs) - 1)
-        return quantity(_between(self.rows[upper - 1], self.rows[upper], value), self.y_unit)
+        return quantity(self.number_at(float(x.m_as(self.x_unit))), self.y_unit)
+
+    def number_at(self, value: float) -> float:
+        """The y of an x, both as numbers in the table's own units. Raises OutOfRange beyond its ends."""
+        first, last = self.rows[0][0], self.rows[-1][0]
+        if not first <= value <= last:
+            raise OutOfRange(
+                f"the table runs from {first:g} to {last:g} {self.x_unit}, and this is {value:g}"
+            )
+        upper = min(bisect_right(self.rows, value, key=_x), len(self.rows) - 1)
+        return _between(self.rows[upper - 1], self.rows[upper], value)
 
     def where(self, y: Quantity) -> Quantity:
         """The x of a y, for a table that rises. Raises OutOfRange beyond the table's ends."""
@@ -51,6 +56,10 @@ class Curve:
             raise OutOfRange(f"the table runs from {ys[0]:g} to {ys[-1]:g} {self.y_unit}, and this is {y:~P}")
         upper = max(bisect_left(ys, value), 1)
         return quantity(_between(turned[upper - 1], turned[upper], value), self.x_unit)
+
+
+def _x(row: tuple[float, float]) -> float:
+    return row[0]
 
 
 def _between(low: tuple[float, float], high: tuple[float, float], x: float) -> float:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import update_wrapper
 from typing import Generic, ParamSpec, cast
 
-from clampstand.units.registry import Quantity, of_unit, unit
+from clampstand.units.registry import Quantity, number_in, of_unit, unit
 
 P = ParamSpec("P")
 
@@ -77,7 +77,7 @@ class Formula(Generic[P]):
         return of_unit(result, self._gives_unit)
 
     def _number(self, name: str, value: Quantity) -> float:
-        number = float(value.m_as(self._units[name]))
+        number = number_in(value, self._units[name])
         if not self.takes[name].admits(number):
             raise OutOfRange(f"{self.body.__name__}: {name} is {value:~P}; it must be {self.takes[name]}")
         return number

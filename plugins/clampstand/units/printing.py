@@ -1,10 +1,11 @@
 """Quantities as the page prints them: sensible figures, rounded towards safety, unbreakable spaces."""
 
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_EVEN, Decimal
+from functools import cache
 from typing import Literal
 
 from clampstand.units.kinds import KINDS
-from clampstand.units.registry import Quantity, of_unit, unit
+from clampstand.units.registry import Quantity, number_in, of_unit, unit
 
 Towards = Literal["nearest", "up", "down"]
 
@@ -64,7 +65,7 @@ def joined(number: str, spelling: str) -> str:
 
 def shown(value: Quantity, spelling: str, kind: str, figures: int = 3, towards: Towards = "nearest") -> str:
     """A quantity in a chosen unit of its kind: ``shown(q("0.1 m"), "mm", "length")`` is ``100 mm``."""
-    magnitude = float(value.m_as(unit(KINDS[kind].written[spelling])))
+    magnitude = number_in(value, unit(KINDS[kind].written[spelling]))
     return joined(digits(magnitude, figures, towards), spelling)
 
 
@@ -80,12 +81,15 @@ def ladder(kind: str) -> tuple[str, ...]:
 def best_spelling(value: Quantity, kind: str, figures: int = 3, among: tuple[str, ...] = ()) -> str:
     """The unit of a kind, or among a few, that gives a number from 1 up once it is rounded."""
     choice = among or ladder(kind)
-    chosen = choice[0]
-    for spelling in choice:
-        size = abs(float(value.m_as(unit(KINDS[kind].written[spelling]))))
-        if size >= 1 - 0.5 * 10.0**-figures:
-            chosen = spelling
-    return chosen
+    size = abs(number_in(value, unit(KINDS[kind].coherent)))
+    fits = [s for s in choice if size * _per_coherent(kind, s) >= 1 - 0.5 * 10.0**-figures]
+    return fits[-1] if fits else choice[0]
+
+
+@cache
+def _per_coherent(kind: str, spelling: str) -> float:
+    """How many of a unit go into the coherent unit of its kind."""
+    return float(of_unit(1, unit(KINDS[kind].coherent)).m_as(unit(KINDS[kind].written[spelling])))
 
 
 def shown_best(

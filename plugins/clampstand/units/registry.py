@@ -43,3 +43,20 @@ def quantity(value: float, expression: str) -> Quantity:
 def of_unit(value: float, its_unit: Unit) -> Quantity:
     """A quantity from a number and a unit object already looked up."""
     return _registry.Quantity(value, its_unit)
+
+
+def number_in(value: Quantity, its_unit: Unit) -> float:
+    """The number of a quantity in a unit: what pint's ``m_as`` gives, with the factor looked up once.
+
+    Raises:
+        UnlikeUnits: the quantity is of another kind.
+    """
+    factor = _factor(value.units, its_unit)
+    return float(value.m_as(its_unit)) if factor is None else float(value.magnitude) * factor
+
+
+@cache
+def _factor(source: Unit, target: Unit) -> float | None:
+    """What turns a number in one unit into another; None where it is no mere factor, as for °C."""
+    one, two = of_unit(1.0, source).m_as(target), of_unit(2.0, source).m_as(target)
+    return float(one) if two == 2 * one else None
