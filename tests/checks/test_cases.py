@@ -9,7 +9,7 @@ import yaml
 
 from checks.edits import Plain, bench, edited, judged
 from clampstand.checks import RULES
-from clampstand.findings import Finding
+from clampstand.findings import Finding, Severity
 
 CASES = Path(__file__).parent / "cases"
 BENCH = bench()
@@ -51,6 +51,11 @@ def words_of(finding: Finding) -> str:
     return said.replace("\u00a0", " ").replace("\u202f", " ")
 
 
+def is_excused(finding: Finding) -> bool:
+    """Whether an exception allows it, and only says so."""
+    return finding.severity is Severity.WARNING and "(allowed until " in finding.message
+
+
 @pytest.mark.parametrize("rule", [rule.id for rule in RULES])
 def test_every_rule_has_cases(rule: str) -> None:
     assert len(list(cases_of(rule))) >= FEWEST
@@ -63,7 +68,7 @@ def test_every_file_of_cases_belongs_to_a_rule() -> None:
 @pytest.mark.parametrize("case", ALL, ids=str)
 def test_a_wrong_edit_is_found_and_named(case: Case, tmp_path: Path) -> None:
     findings = judged(edited(BENCH, case.wrong), tmp_path).findings
-    assert {finding.rule for finding in findings} == {case.rule}, findings
+    assert {finding.rule for finding in findings if not is_excused(finding)} == {case.rule}, findings
     said = "\n".join(words_of(finding) for finding in findings)
     for words in case.says:
         assert words in said, said
@@ -75,4 +80,5 @@ def test_a_wrong_edit_is_found_and_named(case: Case, tmp_path: Path) -> None:
 @pytest.mark.parametrize("case", ALL, ids=str)
 def test_its_legal_twin_is_clean(case: Case, tmp_path: Path) -> None:
     assert case.twin != case.wrong
-    assert [words_of(finding) for finding in judged(edited(BENCH, case.twin), tmp_path).findings] == []
+    findings = judged(edited(BENCH, case.twin), tmp_path).findings
+    assert [words_of(finding) for finding in findings if not is_excused(finding)] == []

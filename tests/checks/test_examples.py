@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from checks.edits import bench, edited, judged, plain
+from checks.test_cases import is_excused
 from clampstand.checks import RULES, Rule
 
 BENCH = bench()
@@ -20,4 +21,5 @@ def test_the_wrong_example_is_found(rule: Rule, tmp_path: Path) -> None:
 
 @RULES_BY_ID
 def test_the_right_example_is_clean(rule: Rule, tmp_path: Path) -> None:
-    assert judged(edited(BENCH, plain(rule.page.right)), tmp_path).findings == ()
+    findings = judged(edited(BENCH, plain(rule.page.right)), tmp_path).findings
+    assert [finding for finding in findings if not is_excused(finding)] == []

@@ -1,8 +1,10 @@
 """Every sentence of a practical with its route, for the rules that read numbers in prose."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from clampstand.checks.rule import Lesson
 from clampstand.findings import Route
 from clampstand.model.practical import PHASES, Practical
 from clampstand.model.step import Step
@@ -57,3 +59,19 @@ def _of_parts(practical: Practical) -> Iterator[Sentence]:
     for index, hazard in enumerate(practical.hazards):
         for number, control in enumerate(hazard.controls):
             yield Sentence(control, ("hazards", index, "controls", number))
+
+
+_QUOTED = re.compile(r"\{(?:free:)?\s*([^{}]*)\}")
+
+
+def spoken(lesson: Lesson, text: str) -> str:
+    """A text as a person says it: names and numbers in the place of what quotes them."""
+    kit, numbers, rooms = lesson.book.kit, lesson.practical.numbers, lesson.book.rooms
+
+    def said(quote: re.Match[str]) -> str:
+        name = quote[1].strip()
+        if name in numbers:
+            return str(numbers[name].value)
+        return kit[name].name if name in kit else rooms[name].name if name in rooms else name
+
+    return _QUOTED.sub(said, text)
