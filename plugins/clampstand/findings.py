@@ -38,6 +38,11 @@ class Spot:
         """The spot of a value further in."""
         return Spot(self.file, (*self.route, *route), self.at_key)
 
+    @property
+    def row(self) -> "Spot":
+        """The spot of the row it lies in, where it is a cell of a table."""
+        return Spot(self.file, self.route[:1])
+
     def key(self) -> "Spot":
         """The same spot, pointing at the key instead of its value."""
         return Spot(self.file, self.route, at_key=True)

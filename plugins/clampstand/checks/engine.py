@@ -30,10 +30,23 @@ def verdicts(book: Book, lessons: Mapping[str, Lesson] | None = None) -> Iterato
     """What every rule finds in a book; in its lessons, where they have been made already."""
     for lesson in (lessons_of(book) if lessons is None else lessons).values():
         yield from verdicts_on(lesson)
+    of_rows = _things_on_record(book)
     for rule in RULES:
         if rule.check_book is not None:
             for problem in rule.check_book(book):
-                yield Verdict(rule.id, problem.severity or rule.severity, _subject(problem.spot), problem)
+                subject = of_rows.get(problem.spot.row) or _subject(problem.spot)
+                yield Verdict(rule.id, problem.severity or rule.severity, subject, problem)
+
+
+def _things_on_record(book: Book) -> Mapping[Spot, str]:
+    """The rows of the records → the source, supply or item each is about, as pages ask for it."""
+    about = {row.spot: f"sources/{row.source}" for row in book.leak_tests.values()}
+    about |= {row.spot: f"sources/{row.source}" for row in book.source_counts.values()}
+    about |= {row.spot: f"supplies/{row.unit}" for row in book.inspections.values()}
+    for shelf in ("sources", "supplies", "kit"):
+        of_it = (fault for fault in book.faults.values() if fault.thing in book.shelf(shelf))
+        about |= {fault.spot: f"{shelf}/{fault.thing}" for fault in of_it}
+    return about
 
 
 def _subject(spot: Spot) -> str:

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from pydantic import WithJsonSchema
 
-from clampstand.model.base import Entry, Line, Many, fault, from_text
+from clampstand.model.base import Entry, Many, fault, from_text
 
 CODE = re.compile(r"[A-Z]{1,4}[0-9]{1,3}")
 """Some capitals and a number: ``T1``, ``TEC2``."""
@@ -70,5 +70,5 @@ class Person(Entry):
 
     shelf: ClassVar[str] = "people"
 
-    role: Line
+    role: Remark
     may: Many[Duty] = ()
