@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -12,7 +13,6 @@ from bs4 import BeautifulSoup, Tag
 from clampstand.build import sheets
 from clampstand.calculators.kit_totals import KitTotal
 from clampstand.checks.engine import lessons_of
-from clampstand.model.book import Book
 from clampstand.model.practical import KitLine, Practical
 from clampstand.reading import read
 from clampstand.rendering.assets import ASSETS
@@ -310,10 +310,7 @@ def test_the_code_can_be_read() -> None:
 
 def test_no_address_no_code() -> None:
     book = demo().book
-    without = Book(
-        **{name: getattr(book, name) for name in vars(book)}
-        | {"department": book.department.model_copy(update={"address": None})}
-    )
+    without = replace(book, department=book.department.model_copy(update={"address": None}))
     card = practical_card(next(iter(book.practicals.values())), Contents(without, demo().sheets))
     assert soup(card).select_one(".code") is None
     assert soup(card).select_one(".card-id")

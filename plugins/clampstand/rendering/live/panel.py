@@ -4,6 +4,7 @@ import itertools
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from clampstand.limits import keeps
@@ -82,7 +83,7 @@ class Row:
     cells: tuple[tuple[str, bool], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Panel:
     """A panel on a page.
 
@@ -115,7 +116,7 @@ class Panel:
         rest = (ask for ask in self.asked if ask is not self.varied[0])
         return tuple(f"{ask.label.lower()} {ask.said(ask.start)}" for ask in rest)
 
-    @property
+    @cached_property
     def rows(self) -> tuple[Row, ...]:
         """The table."""
         ask, values = self.varied
