@@ -1,5 +1,7 @@
 """Solutions made up and diluted, against worked examples of teachers and of a chemistry department."""
 
+from dataclasses import replace
+
 import pytest
 
 from calculators.lessons import given, with_numbers
@@ -23,7 +25,7 @@ def one_portion(book, practical_id, item, amount):
 def as_strong_as(book, item, concentration):
     """The book with one solution of another strength."""
     changed = book.kit[item].model_copy(update={"concentration": read_amount(concentration)})
-    return type(book)(**{**vars(book), "kit": {**book.kit, item: changed}})
+    return replace(book, kit={**book.kit, item: changed})
 
 
 @pytest.mark.parametrize(
