@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from clampstand.calculators.given import source_given
+from clampstand.calculators.remembered import once_a_book
 from clampstand.calculators.worked import CannotWork, Input, Worked, written
 from clampstand.model.book import Book
 from clampstand.model.department import Source
@@ -20,6 +21,7 @@ def nuclide_of(source: Source, book: Book) -> Nuclide:
     return nuclide
 
 
+@once_a_book
 def activity_today(source: Source, book: Book) -> Worked:
     """What is left of a source's activity on the department's day.
 

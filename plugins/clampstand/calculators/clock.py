@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from clampstand.model.practical import Phase, Practical
 from clampstand.model.step import Step
-from clampstand.units import Quantity, q
+from clampstand.units import Quantity, q, quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,9 +19,10 @@ class Clocked:
 def clock(steps: tuple[Step, ...]) -> tuple[Clocked, ...]:
     """The steps with their times; each takes its longest where a range is given."""
     clocked: list[Clocked] = []
-    now = q("0 min")
+    minutes, now = 0.0, q("0 min")
     for step in steps:
-        later = now + step.takes.high
+        minutes += float(step.takes.high.m_as("min"))
+        later = quantity(minutes, "min")
         clocked.append(Clocked(step, now, later))
         now = later
     return tuple(clocked)

@@ -1,11 +1,12 @@
 """Dose from a source: its rate at a distance, and what hand, teacher and watcher get as the steps run."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from clampstand.calculators.activity_today import activity_today, nuclide_of
 from clampstand.calculators.dose_context import likened
 from clampstand.calculators.given import number_given, source_given
+from clampstand.calculators.remembered import once_a_book
 from clampstand.calculators.worked import CannotWork, Input, Worked, computed, measured, written
 from clampstand.model.book import Book
 from clampstand.model.department import Source
@@ -14,7 +15,7 @@ from clampstand.model.practical import Practical
 from clampstand.physics.chains import equilibrium_shares
 from clampstand.physics.dose import PhotonLine, ambient_dose_rate, ambient_dose_rate_constant, background_time
 from clampstand.physics.dose import dose as dose_of
-from clampstand.timeline import replay
+from clampstand.timeline import Moment, replay
 from clampstand.units import (
     Amount,
     NotAnAmount,
@@ -67,6 +68,7 @@ class Emitter:
         return ambient_dose_rate(self.constant, self.activity, distance)
 
 
+@once_a_book
 def emitter(source: Source, book: Book) -> Emitter:
     """A source with its activity today and its dose-rate constant. Raises CannotWork without figures."""
     table = book.coefficients.get(COEFFICIENTS)
@@ -130,14 +132,23 @@ class Exposure:
     time: Quantity
 
 
-def exposures(practical: Practical, slot: str, who: str, book: Book) -> Iterator[Exposure]:
+def exposures(
+    practical: Practical, slot: str, who: str, book: Book, moments: Iterable[Moment] | None = None
+) -> Iterator[Exposure]:
     """How long hands, teacher or watchers are at which distance from a slot's source, step by step.
 
     Hands count while the source is held in a tool; everybody else while it is out of its box. A step that
     names no distance keeps the one named last.
+
+    Args:
+        practical: the practical.
+        slot: the name of the slot.
+        who: hands, teacher or watchers.
+        book: the content.
+        moments: its steps replayed, where that has been done already.
     """
     last: dict[str, Quantity] = {"teacher": book.department.teacher_to_source.low}
-    for moment in replay(practical):
+    for moment in moments or replay(practical):
         for end, text in moment.step.stand.items():
             distance = _distance(practical, text)
             if distance is not None:
@@ -164,7 +175,9 @@ def dose_of_the_lesson(practical: Practical, book: Book, given: Mapping[str, str
     source = source_given(practical, book, given)
     slot = given.get("source", "source")
     known = emitter(source, book)
-    worked = (_dose_to(who, list(exposures(practical, slot, who, book)), known, book) for who in _PEOPLE)
+    moments = replay(practical)
+    stays = {who: list(exposures(practical, slot, who, book, moments)) for who in _PEOPLE}
+    worked = (_dose_to(who, stays[who], known, book) for who in _PEOPLE)
     found = tuple(number for number in worked if number is not None)
     if not found:
         raise CannotWork(f"no step takes {slot} out of its box with a distance named")
@@ -175,9 +188,10 @@ def _dose_to(who: str, stays: list[Exposure], known: Emitter, book: Book) -> Wor
     if not stays:
         return None
     zero = quantity(0, "Sv")
-    value = sum((dose_of(known.rate_at(stay.distance), stay.time) for stay in stays), zero)
-    time = sum((stay.time for stay in stays[1:]), stays[0].time)
-    nearest = min(stay.distance for stay in stays)
+    merged = tuple(_by_distance(stays))
+    value = sum((dose_of(known.rate_at(stay.distance), stay.time) for stay in merged), zero)
+    time = sum((stay.time for stay in merged), quantity(0, "s"))
+    nearest = min(stay.distance for stay in merged)
     background, background_citation = background_of(book)
     likened_to = likened(background_time(value, background.value))
     return Worked(
@@ -197,6 +211,16 @@ def _dose_to(who: str, stays: list[Exposure], known: Emitter, book: Book) -> Wor
         within="a factor of two",
         note=f"Computed, small, not zero: as much as {likened_to} of natural background. {_ALPHA_BETA_NOTE}",
     )
+
+
+def _by_distance(stays: Iterable[Exposure]) -> Iterator[Exposure]:
+    """The stays with those at one distance added up."""
+    seconds: dict[float, float] = {}
+    for stay in stays:
+        metres = float(stay.distance.m_as("m"))
+        seconds[metres] = seconds.get(metres, 0.0) + float(stay.time.m_as("s"))
+    for metres, time in seconds.items():
+        yield Exposure(quantity(metres, "m"), quantity(time, "s"))
 
 
 def background_of(book: Book) -> tuple[Amount, str]:

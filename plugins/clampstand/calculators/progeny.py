@@ -1,13 +1,13 @@
 """Radon progeny gathered on a charged balloon: the half-life their count seems to have."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from clampstand.calculators.given import number_given
 from clampstand.calculators.worked import CannotWork, Input, Worked, written
 from clampstand.model.book import Book
 from clampstand.model.nuclide import chain_from
 from clampstand.model.practical import Practical
-from clampstand.physics.chains import activities_on_collector
+from clampstand.physics.chains import Member, activities_on_collector, chain_atoms
 from clampstand.physics.decay import fitted_half_life
 from clampstand.units import Amount, Quantity, bare, quantity, shown
 
@@ -31,8 +31,8 @@ def progeny_half_life(practical: Practical, book: Book, given: Mapping[str, str]
     shares = {name: number_given(practical, given, name) for name in COUNTED}
     landing = atoms_landing(book, shares)
     times = [window.value * (point / (_POINTS - 1)) for point in range(_POINTS)]
-    counts = [beta_activity(book, landing, collection.value, wait.value + time) for time in times]
-    value = fitted_half_life(times, counts)
+    counted = beta_activities(book, landing, collection.value, (wait.value + time for time in times))
+    value = fitted_half_life(times, counted)
     return (
         Worked(
             id="progeny-half-life",
@@ -70,13 +70,25 @@ def _half_life(book: Book, name: str) -> Quantity:
     return half_life.value
 
 
-def beta_activity(
-    book: Book, landing: Mapping[str, Quantity], collection: Quantity, wait: Quantity
-) -> Quantity:
-    """Beta activity on the collector at a time after collecting."""
-    chain = chain_from(book.nuclides, FIRST)
-    activities = activities_on_collector(chain, landing, collection, wait)
-    return sum((activities[name] for name in COUNTED), quantity(0, "Bq"))
+def leading_to(ends: tuple[str, ...], chain: tuple[Member, ...]) -> tuple[Member, ...]:
+    """The members of a chain that are an end or turn into one; what comes after changes nothing before it."""
+    wanted = set(ends)
+    for _ in chain:
+        wanted |= {member.name for member in chain if any(name in wanted for name, _ in member.progeny)}
+    return tuple(member for member in chain if member.name in wanted)
+
+
+def beta_activities(
+    book: Book, landing: Mapping[str, Quantity], collection: Quantity, waits: Iterable[Quantity]
+) -> Iterator[Quantity]:
+    """Beta activity on the collector at each of some times after collecting."""
+    chain = leading_to(COUNTED, chain_from(book.nuclides, FIRST))
+    rates = {member.name: member.rate for member in chain}
+    gathered = activities_on_collector(chain, landing, collection, quantity(0, "s"))
+    atoms = {name: float(activity.m_as("Bq")) / rates[name] for name, activity in gathered.items()}
+    for wait in waits:
+        left = chain_atoms(chain, atoms, wait)
+        yield quantity(sum(left[name] * rates[name] for name in COUNTED), "Bq")
 
 
 def _share_input(practical: Practical, name: str, number_name: str) -> Input:

@@ -1,6 +1,7 @@
 """A nuclide: half-life, what it turns into, and what it emits at each decay."""
 
 from collections.abc import Mapping
+from functools import cached_property
 from typing import ClassVar, NamedTuple
 
 from pydantic import model_validator
@@ -32,7 +33,7 @@ class Lines(Definition):
     citation: Id
     rows: tuple[tuple[Number, Number], ...]
 
-    @property
+    @cached_property
     def emissions(self) -> tuple[Emission, ...]:
         """The rows as quantities."""
         return tuple(_emission(energy, energy, part) for energy, part in self.rows)
@@ -44,7 +45,7 @@ class Branches(Definition):
     citation: Id
     rows: tuple[tuple[Number, Number, Number], ...]
 
-    @property
+    @cached_property
     def emissions(self) -> tuple[Emission, ...]:
         """The rows as quantities."""
         return tuple(_emission(*row) for row in self.rows)
@@ -101,7 +102,7 @@ class Nuclide(Entry):
         """The most frequent line or branch of a kind, if it emits any."""
         return max(self.emitted(kind), key=lambda emission: emission.per_decay, default=None)
 
-    @property
+    @cached_property
     def photons(self) -> tuple[PhotonLine, ...]:
         """Its gamma, X-ray and annihilation lines, per decay of itself."""
         lines = (line for kind in ("gamma", "x", "annihilation") for line in self.emitted(kind))

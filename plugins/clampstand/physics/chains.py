@@ -3,12 +3,14 @@
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
+from operator import mul
 
 from clampstand.units import OutOfRange, Quantity, quantity
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Member:
     """One nuclide of a chain.
 
@@ -21,6 +23,16 @@ class Member:
     name: str
     half_life: Quantity | None
     progeny: tuple[tuple[str, float], ...] = ()
+
+    @cached_property
+    def rate(self) -> float:
+        """Decay constant in 1/s; nil for a stable member. Raises OutOfRange for a half-life of nought."""
+        if self.half_life is None:
+            return 0.0
+        seconds = float(self.half_life.m_as("s"))
+        if not (math.isfinite(seconds) and seconds > 0):
+            raise OutOfRange(f"a half-life is more than zero, and this is {self.half_life:~P}")
+        return math.log(2) / seconds
 
 
 def chain_activities(
@@ -42,9 +54,9 @@ def chain_activities(
     active = _named(ordered, initial)
     if any(m.half_life is None for m in active):
         raise OutOfRange("a stable nuclide has no activity")
-    atoms = {m.name: float(initial[m.name].m_as("Bq")) / _rate(m.half_life) for m in active}
+    atoms = {m.name: float(initial[m.name].m_as("Bq")) / m.rate for m in active}
     after = _atoms_after(ordered, atoms, {}, elapsed)
-    return {m.name: quantity(after[m.name] * _rate(m.half_life), "Bq") for m in ordered}
+    return {m.name: quantity(after[m.name] * m.rate, "Bq") for m in ordered}
 
 
 def chain_atoms(
@@ -82,7 +94,7 @@ def activities_on_collector(
     feed = {m.name: float(deposited[m.name].m_as("1/s")) for m in _named(ordered, deposited)}
     gathered = _atoms_after(ordered, {}, feed, collection)
     after = _atoms_after(ordered, gathered, {}, wait)
-    return {m.name: quantity(after[m.name] * _rate(m.half_life), "Bq") for m in ordered}
+    return {m.name: quantity(after[m.name] * m.rate, "Bq") for m in ordered}
 
 
 def equilibrium_shares(members: Iterable[Member], parent: str) -> dict[str, float]:
@@ -130,16 +142,6 @@ def in_growth(
     return chain_activities(pair, {"parent": parent_activity}, elapsed)["daughter"]
 
 
-def _rate(half_life: Quantity | None) -> float:
-    """Decay constant in 1/s; nil for a stable member."""
-    if half_life is None:
-        return 0.0
-    seconds = float(half_life.m_as("s"))
-    if not (math.isfinite(seconds) and seconds > 0):
-        raise OutOfRange(f"a half-life is more than zero, and this is {half_life:~P}")
-    return math.log(2) / seconds
-
-
 def _named(members: list[Member], given: Mapping[str, object]) -> list[Member]:
     """The members that amounts were given for; refuses a name that is no member."""
     chosen = [m for m in members if m.name in given]
@@ -167,7 +169,7 @@ def _atoms_after(
     if not all(0 <= amount < math.inf for amount in (*initial.values(), *feed.values())):
         raise OutOfRange("a chain starts from, and is fed with, finite amounts that are not below zero")
     place = {m.name: i + 1 for i, m in enumerate(ordered)}
-    losses = [0.0, *(_rate(m.half_life) for m in ordered)]  # place 0 is the feed, which never runs down
+    losses = [0.0, *(m.rate for m in ordered)]  # place 0 is the feed, which never runs down
     gains = [[0.0] * len(losses) for _ in losses]
     for name, rate in feed.items():
         gains[place[name]][0] = rate
@@ -202,7 +204,10 @@ def _propagator(losses: list[float], gains: list[list[float]], seconds: float) -
     term = _identity(size)
     for order in range(1, 25):
         term = [[v / order for v in row] for row in _product(term, shifted)]
+        before = total
         total = [[a + b for a, b in zip(x, y, strict=True)] for x, y in zip(total, term, strict=True)]
+        if order >= size and total == before:
+            break  # every place has been reached, and what follows is smaller still
     shrink = math.exp(-fastest * step)
     flow = [[v * shrink for v in row] for row in total]
     for doubling in range(doublings + 1):
@@ -219,8 +224,11 @@ def _identity(size: int) -> list[list[float]]:
 
 def _product(left: list[list[float]], right: list[list[float]]) -> list[list[float]]:
     """Product of two lower triangular matrices."""
-    size = len(left)
+    columns = list(zip(*right, strict=True))
     return [
-        [sum(left[i][k] * right[k][j] for k in range(j, i + 1)) if j <= i else 0.0 for j in range(size)]
-        for i in range(size)
+        [
+            sum(map(mul, row[j : i + 1], column[j : i + 1])) if j <= i else 0.0
+            for j, column in enumerate(columns)
+        ]
+        for i, row in enumerate(left)
     ]

@@ -112,11 +112,15 @@ def ambient_dose_rate_constant(
     >>> print(f"{k.to('uSv*m**2/(GBq*h)').magnitude:.1f}")
     90.6
     """
-    total = quantity(0, "Sv*m**2/decay")
-    for line in lines:
-        if line.energy >= cutoff:
-            total += ambient_constant_of_line(line.per_decay, ambient_per_fluence.at(line.energy))
-    return total
+    table, total = ambient_per_fluence, 0.0
+    coherent = float(quantity(1, table.y_unit).m_as("Sv*m**2"))
+    softest = float(cutoff.m_as(table.x_unit))
+    for line in lines:  # on plain numbers: a nuclide may have a hundred lines
+        energy = float(line.energy.m_as(table.x_unit))
+        if energy >= softest:
+            per_decay = float(line.per_decay.m_as("1/decay"))
+            total += ambient_constant_of_line.body(per_decay, table.number_at(energy) * coherent)
+    return quantity(total, "Sv*m**2/decay")
 
 
 @formula("Gy/s", "K̇ = k · A / d²", constant=_KERMA_CONSTANT, activity=_ACTIVITY, distance=_DISTANCE)

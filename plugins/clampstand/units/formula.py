@@ -68,9 +68,13 @@ class Formula(Generic[P]):
 
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Quantity:
         """The formula's value. Raises OutOfRange where it does not hold, UnlikeUnits for a wrong kind."""
-        bound = self.signature.bind(*args, **kwargs)
-        bound.apply_defaults()
-        numbers = {name: self._number(name, value) for name, value in bound.arguments.items()}
+        if kwargs or len(args) != len(self.takes):
+            bound = self.signature.bind(*args, **kwargs)
+            bound.apply_defaults()
+            given = bound.arguments
+        else:  # the usual case, without a search for names and defaults
+            given = dict(zip(self.signature.parameters, args, strict=True))
+        numbers = {name: self._number(name, value) for name, value in given.items()}
         result = cast(float, self.body(**numbers))
         if not math.isfinite(result):
             raise OutOfRange(f"{self.body.__name__} has no finite value here")

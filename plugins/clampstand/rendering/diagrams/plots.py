@@ -10,7 +10,7 @@ from clampstand.calculators.activity_today import activity_today, nuclide_of
 from clampstand.calculators.clock import phase_length
 from clampstand.calculators.dose import emitter
 from clampstand.calculators.given import number_given, source_given
-from clampstand.calculators.progeny import COUNTED, atoms_landing, beta_activity, progeny_half_life
+from clampstand.calculators.progeny import COUNTED, atoms_landing, beta_activities, progeny_half_life
 from clampstand.calculators.room_air import ROOM_TEMPERATURE, Gas, gas_by_room
 from clampstand.calculators.worked import CannotWork
 from clampstand.findings import Layer
@@ -207,9 +207,8 @@ def counts_of_balloon(practical: Practical, book: Book, given: Mapping[str, str]
     landing = atoms_landing(book, shares)
     length = float(window.m_as("min"))
     times = [length * n / 30 for n in range(31)]
-    activities = [
-        float(beta_activity(book, landing, collection, wait + quantity(t, "min")).m_as("Bq")) for t in times
-    ]
+    waits = (wait + quantity(t, "min") for t in times)
+    activities = [float(one.m_as("Bq")) for one in beta_activities(book, landing, collection, waits)]
     counted = tuple((t, 100 * (a / activities[0])) for t, a in zip(times, activities, strict=True))
     (half_life,) = progeny_half_life(practical, book, given)
     left = (float(share_left(half_life.value, quantity(t, "min")).m_as("percent")) for t in times)
