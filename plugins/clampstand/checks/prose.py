@@ -43,7 +43,7 @@ _PARTS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("when_it_fails", ("seen", "cause", "fix")),
     ("ask", ("question", "answer")),
     ("misconceptions", ("says", "really")),
-    ("waste", ("note",)),
+    ("waste", ("how", "note")),
     ("expect", ("see", "show", "note")),
 )
 """The lists of a practical and the texts each entry holds."""

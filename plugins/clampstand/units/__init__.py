@@ -15,6 +15,7 @@ from clampstand.units.formula import Formula, OutOfRange, Takes, exp, formula, l
 from clampstand.units.kinds import KINDS, KINDS_BY_SPELLING, Kind
 from clampstand.units.printing import bare, best_spelling, digits, joined, ladder, shown, shown_best
 from clampstand.units.registry import Quantity, Unit, UnlikeUnits, of_unit, quantity, unit
+from clampstand.units.words import amounts_in_words
 
 __all__ = [
     "KINDS",
@@ -30,6 +31,7 @@ __all__ = [
     "Unit",
     "UnlikeUnits",
     "amounts_in",
+    "amounts_in_words",
     "bare",
     "best_spelling",
     "digits",

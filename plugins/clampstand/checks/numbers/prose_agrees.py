@@ -1,7 +1,7 @@
 """A quantity in a sentence is a declared number, or is marked as free.
 
 Why: people obey the last thing they read. If a sentence says one distance and the data another, one of them
-will hurt somebody, and nobody can check a number that is written in two places.
+will hurt somebody, and nobody can check a number that is written in two places. Numbers in words count too.
 
 Wrong:
     source bench:
@@ -22,7 +22,7 @@ from collections.abc import Iterator
 from clampstand.checks.prose import Sentence, sentences_of
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Layer, Problem, Severity, Whose
-from clampstand.units import Amount, amounts_in, is_same
+from clampstand.units import Amount, amounts_in, amounts_in_words, is_same
 
 ID = "prose-agrees"
 SEVERITY = Severity.STOP
@@ -44,7 +44,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
 
 def _written_out(text: str) -> list[Amount]:
     bare = _QUOTED.sub(lambda quote: " " * len(quote.group()), text)
-    return [amount for _, amount in amounts_in(bare)]
+    return [amount for _, amount in (*amounts_in(bare), *amounts_in_words(bare))]
 
 
 def _agrees(amount: Amount, known: Amount) -> bool:

@@ -1,0 +1,97 @@
+"""The names a practical's things go by, as they may stand in its sentences without braces."""
+
+import re
+from collections.abc import Iterator, Mapping
+from functools import cached_property
+
+from clampstand.checks.prose import Sentence, sentences_of
+from clampstand.checks.rule import Lesson
+
+_QUOTED = re.compile(r"\{[^{}]*\}")
+_WORD = re.compile(r"[\w-]+")
+SHORTEST = 4
+"""A shorter word is too easily another word."""
+
+EXPLAINS = ("title", "aim", "defer", "ask", "misconceptions", "expect")
+"""Parts that speak of things in general, not of those that are laid out."""
+
+
+class Names:
+    """The names of the kit, rooms and sources of one practical, and where sentences say them unbound."""
+
+    def __init__(self, lesson: Lesson) -> None:
+        self._lesson = lesson
+
+    @cached_property
+    def known(self) -> Mapping[str, str]:
+        """Name, in small letters → the id that braces should hold.
+
+        Of kit and rooms only names of two words and more: a blade, a cell or a switch is also just a word.
+        """
+        practical, book = self._lesson.practical, self._lesson.book
+        names: dict[str, str] = {}
+        for item in (book.kit[i] for i in sorted(practical.items) if i in book.kit):
+            names |= dict.fromkeys((item.name, item.plural or item.name, *item.also), item.id)
+        for room in dict.fromkeys(room for rooms in practical.where.values() for room in rooms):
+            names |= {book.rooms[room].name: room} if room in book.rooms else {}
+        many = {name.casefold(): its_id for name, its_id in names.items() if " " in name}
+        slots = {source: slot.name for slot in practical.sources for source in slot.one_of}
+        return many | {source.casefold(): slot for source, slot in slots.items()}
+
+    def unbound(self) -> Iterator[tuple[Sentence, str, str]]:
+        """Each name that stands without braces: the sentence, the name as it stands, and the id meant."""
+        if not self.known:
+            return
+        for sentence in self._instructing():
+            text = _QUOTED.sub(" | ", sentence.text)
+            found = [match.group() for match in self._pattern.finditer(text)]
+            for name in dict.fromkeys(found):
+                yield sentence, name, self.known[name.casefold()]
+
+    def misspelt(self) -> Iterator[tuple[Sentence, str, str]]:
+        """Each run of words that is a name but for one letter: the sentence, the words, the name."""
+        split = [name.split() for name in self.known if " " in name]
+        for sentence in self._instructing():
+            for part in _QUOTED.sub("|", sentence.text).split("|"):
+                words = _WORD.findall(part)
+                lower = [word.casefold() for word in words]
+                for name in split:
+                    for start in range(len(words) - len(name) + 1):
+                        run = slice(start, start + len(name))
+                        if _nearly(lower[run], name):
+                            yield sentence, " ".join(words[run]), " ".join(name)
+
+    def _instructing(self) -> Iterator[Sentence]:
+        for sentence in sentences_of(self._lesson.practical):
+            if sentence.route[0] not in EXPLAINS and sentence.route[-1] not in ("seen", "cause"):
+                yield sentence
+
+    @cached_property
+    def _pattern(self) -> re.Pattern[str]:
+        longest_first = sorted(self.known, key=len, reverse=True)
+        names = "|".join(re.escape(name) for name in longest_first)
+        return re.compile(rf"(?<![\w-])(?:{names})(?![\w-])", re.IGNORECASE)
+
+
+def _nearly(run: list[str], name: list[str]) -> bool:
+    """Whether words differ in one of them only, and there by a slip."""
+    unlike = [(a, b) for a, b in zip(run, name, strict=True) if a != b]
+    return len(unlike) == 1 and is_slip(*unlike[0])
+
+
+def is_slip(word: str, meant: str) -> bool:
+    """Whether a word is another with one letter wrong, missing, too many or in its neighbour's place.
+
+    Words under four letters, and other endings of the same word, are no slips.
+
+    >>> is_slip("tupe", "tube"), is_slip("tueb", "tube"), is_slip("boiled", "boiler"), is_slip("boxes", "box")
+    (True, True, False, False)
+    """
+    if min(len(word), len(meant)) < SHORTEST or abs(len(word) - len(meant)) > 1 or word[0] != meant[0]:
+        return False
+    first = next((i for i, (a, b) in enumerate(zip(word, meant, strict=False)) if a != b), None)
+    if first is None or first >= min(len(word), len(meant)) - 1:
+        return False
+    swapped = word[:first] + word[first : first + 2][::-1] + word[first + 2 :]
+    rests = (word[first + 1 :], meant[first + 1 :]), (word[first + 1 :], meant[first:])
+    return swapped == meant or any(a == b for a, b in (*rests, (word[first:], meant[first + 1 :])))
