@@ -38,7 +38,7 @@ where: {run: lab}
 kit: [{item: plates, per: class}]
 run:
   - {do: "Look at {plates}.", by: teacher, takes: 10 min}
-review: {version: 1, last: 2025-09-01, written_by: lead, approved_by: lead, due: 2026-09-01}
+review: {version: 1, last: 2025-09-01, written_by: technician, approved_by: lead, due: 2026-09-01}
 """
 """A practical in which nothing can hurt, so that no rule has anything to say."""
 SKILL = """\
@@ -48,7 +48,7 @@ good_looks_like: [Calm eyes.]
 steps: [{do: Look., by: teacher, takes: 1 min}]
 sign_off: [Calm eyes.]
 lasts: 12 months
-review: {version: 1, last: 2025-09-01, written_by: lead, approved_by: lead, due: 2026-09-01}
+review: {version: 1, last: 2025-09-01, written_by: technician, approved_by: lead, due: 2026-09-01}
 """
 HAND = "# By hand\n\nSee the [practicals](practicals/index.md).\n"
 

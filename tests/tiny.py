@@ -20,7 +20,10 @@ review_every: 12 months
 teacher_to_source: 0.5 m
 defer: Local rules come first.
 """,
-    "department/contacts.yml": "lead:\n  role: Head of physics\n  call: Room 12\n",
+    "department/contacts.yml": (
+        "lead:\n  role: Head of physics\n  call: Room 12\n"
+        "technician:\n  role: Technician\n  call: Room 14\n"
+    ),
     "department/rooms.yml": """\
 lab:
   name: Laboratory
@@ -113,7 +116,7 @@ steps:
   - {do: "Take the source with {forceps}.", by: teacher, takes: 1 min, takes_out: source, holds_with: forceps}
 sign_off: [Steady hands.]
 lasts: 12 months
-review: {version: 1, last: 2025-09-01, written_by: lead, approved_by: lead, due: 2026-09-01}
+review: {version: 1, last: 2025-09-01, written_by: technician, approved_by: lead, due: 2026-09-01}
 """,
     "practicals/sparks.yml": """\
 title: Sparks
@@ -148,7 +151,7 @@ run:
     holds_with: forceps
     stand: {hands: hand distance, watchers: 2 m}
 emergency: electric-shock
-review: {version: 1, last: 2025-09-01, written_by: lead, approved_by: lead, due: 2026-09-01}
+review: {version: 1, last: 2025-09-01, written_by: technician, approved_by: lead, due: 2026-09-01}
 """,
 }
 """File, named from the content folder on → its text."""
@@ -192,7 +195,7 @@ def practical(its_id: str = "tried", **also: Any) -> Practical:
         "review": {
             "version": "1",
             "last": "2025-09-01",
-            "written_by": "lead",
+            "written_by": "technician",
             "approved_by": "lead",
             "due": "2026-09-01",
         },

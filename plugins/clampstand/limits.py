@@ -59,7 +59,7 @@ def sort_of(limit: Limit) -> Sort:
 
 def expected_sort(key: str, book: Book) -> Sort | None:
     """The sort a limit of a key must have: the one rules ask for, or else that of the first in force."""
-    first = next((limit for limit in book.limits_in_force if limit.key == key), None)
+    first = next(iter(book.limits_of_key.get(key, ())), None)
     known = _SORTS.get(key) or _SORTS.get(key.rpartition(".")[0])
     return known or (sort_of(first) if first else None)
 
@@ -76,7 +76,7 @@ def limits_for(key: str, book: Book, **circumstances: str) -> tuple[Limit, ...]:
             for something other than what is so does not apply; one that asks for nothing always does.
     """
     sort = expected_sort(key, book)
-    of_key = (limit for limit in book.limits_in_force if limit.key == key and sort_of(limit) == sort)
+    of_key = (limit for limit in book.limits_of_key.get(key, ()) if sort_of(limit) == sort)
     return tuple(limit for limit in of_key if _applies(limit, circumstances))
 
 

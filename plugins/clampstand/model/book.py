@@ -81,6 +81,14 @@ class Book:
         gone = {limit.instead_of for _, limit in limits if limit.supersedes}
         return tuple(limit for pack, limit in limits if (pack, *limit.holds_for) not in gone)
 
+    @cached_property
+    def limits_of_key(self) -> Mapping[str, tuple[Limit, ...]]:
+        """The limits in force by what they limit."""
+        by_key: dict[str, tuple[Limit, ...]] = {}
+        for limit in self.limits_in_force:
+            by_key[limit.key] = (*by_key.get(limit.key, ()), limit)
+        return by_key
+
     def units_of(self, item_id: str) -> tuple[SupplyUnit, ...]:
         """The supplies owned of one kind."""
         return tuple(unit for unit in self.supplies.values() if unit.item == item_id)
