@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import TypeAlias
+from typing import Any, TypeAlias
 
 from markupsafe import Markup
 
@@ -17,7 +17,7 @@ from clampstand.findings import Layer
 from clampstand.limits import the_limit
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
-from clampstand.physics.decay import activity_after, share_left
+from clampstand.physics.decay import share_left
 from clampstand.physics.gas import carbon_dioxide_density
 from clampstand.physics.ionisation import share_gathered
 from clampstand.physics.room_air import fraction_after, gas_release
@@ -25,6 +25,7 @@ from clampstand.rendering.diagrams.bench import distances
 from clampstand.rendering.diagrams.curve import Axis, Ceiling, Line, Mark, plot
 from clampstand.units import (
     KINDS,
+    Formula,
     OutOfRange,
     Quantity,
     best_spelling,
@@ -33,7 +34,7 @@ from clampstand.units import (
     shown_best,
 )
 
-_POINTS = 60
+_POINTS = 40
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,21 +71,25 @@ def _drawn(draw: Drawer, practical: Practical, book: Book, given: Mapping[str, s
         return
 
 
+def _of_numbers(formula: Formula[Any], *numbers: float) -> float:
+    """A formula on plain numbers in units that suit each other: a curve has many points."""
+    return float(formula.body(*numbers))
+
+
 def decay_of_source(practical: Practical, book: Book, given: Mapping[str, str]) -> Iterator[Picture]:
     """Activity of a source from its reference date on, with today marked."""
     source = source_given(practical, book, given)
     today = activity_today(source, book)
-    half_life = nuclide_of(source, book).half_life.value.value
-    age = quantity((book.department.computed_for - source.reference_date).days, "day").to("year")
-    span = max(float(age.m_as("year")) * 1.3, 20.0)
+    half_life = float(nuclide_of(source, book).half_life.value.value.m_as("year"))
+    days = (book.department.computed_for - source.reference_date).days
+    age = float(quantity(days, "day").m_as("year"))
+    span = max(age * 1.3, 20.0)
     spelling = best_spelling(source.activity.value, "activity")
     unit = KINDS["activity"].written[spelling]
     years = [span * n / _POINTS for n in range(_POINTS + 1)]
-    line = [
-        (t, float(activity_after(source.activity.value, half_life, quantity(t, "year")).m_as(unit)))
-        for t in years
-    ]
-    mark = Mark("today", (float(age.m_as("year")), float(today.value.m_as(unit))))
+    start = float(source.activity.value.m_as(unit))
+    line = [(t, start * _of_numbers(share_left, half_life, t)) for t in years]
+    mark = Mark("today", (age, float(today.value.m_as(unit))))
     caption = f"Decay of {source.id} ({source.nuclide}) since {source.reference_date.isoformat()}"
     across, upright = Axis("time since its reference date", "years"), Axis("activity", spelling)
     yield Picture(
@@ -104,9 +109,7 @@ def rate_against_distance(practical: Practical, book: Book, given: Mapping[str, 
     def rate(distance: Quantity) -> float:
         return float(known.rate_at(distance).m_as(unit))
 
-    ratio = float((far / near).m_as(""))
-    metres = [float((near * ratio ** (n / _POINTS)).m_as("m")) for n in range(_POINTS + 1)]
-    line = tuple((d, rate(quantity(d, "m"))) for d in metres)
+    line = tuple((float(d.m_as("m")), rate(d)) for d in (near, far))  # by factors it is straight
     kept = [d for d in distances(practical) if d.end in ("hands", "watchers") and near <= d.far <= far]
     marks = [Mark(f"{_WHO[d.end]}, {d.printed}", (float(d.far.m_as("m")), rate(d.far))) for d in kept]
     title = f"Dose rate against distance from {source.id} today"
@@ -134,22 +137,13 @@ def _gas_in(gas: Gas, rate: Quantity, practical: Practical, book: Book) -> Pictu
     release = gas_release(rate, carbon_dioxide_density(ROOM_TEMPERATURE))
     length = float(phase_length(practical, gas.phase).m_as("min"))
 
+    fixed = (float(outdoor.m_as("")), float(release.m_as("m**3/s")), float(gas.volume.low.m_as("m**3")))
+
     def line(name: str, air_changes: Quantity) -> Line:
         minutes = [length * n / _POINTS for n in range(_POINTS + 1)]
-        return Line(
-            name,
-            tuple(
-                (
-                    t,
-                    _ppm(
-                        fraction_after(
-                            outdoor, outdoor, release, gas.volume.low, air_changes, quantity(t, "min")
-                        )
-                    ),
-                )
-                for t in minutes
-            ),
-        )
+        rate = float(air_changes.m_as("1/s"))
+        after = (_of_numbers(fraction_after, fixed[0], *fixed, rate, 60 * t) for t in minutes)
+        return Line(name, tuple((t, 1e6 * part) for t, part in zip(minutes, after, strict=True)))
 
     lines = [line("windows shut", q("0 per hour"))]
     needed = practical.needs.room.air_changes
@@ -185,7 +179,7 @@ def current_against_voltage(practical: Practical, book: Book, given: Mapping[str
     lines = [
         Line(
             f"{words}, {shown_best(knee, 'voltage')}",
-            tuple((v, 100 * float(share_gathered(quantity(v, "kV"), knee).m_as(""))) for v in kilovolts),
+            tuple((v, 100 * _of_numbers(share_gathered, v, float(knee.m_as("kV")))) for v in kilovolts),
         )
         for knee, words in ends.items()
     ]

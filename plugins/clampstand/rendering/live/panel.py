@@ -9,7 +9,18 @@ from typing import Any
 
 from clampstand.limits import keeps
 from clampstand.model.limit import Limit
-from clampstand.rendering.live.parts import Ask, Asked, AskedDay, Choice, Data, Inputs, Of, limit_data, over
+from clampstand.rendering.live.parts import (
+    Ask,
+    Asked,
+    AskedDay,
+    Choice,
+    Data,
+    Inputs,
+    Of,
+    in_one,
+    limit_data,
+    over,
+)
 from clampstand.units import (
     KINDS,
     Formula,
@@ -56,6 +67,8 @@ class Result:
 
     def broken(self, inputs: Inputs) -> tuple[str, ...]:
         """What is said of each limit it breaks."""
+        if not self.limits:
+            return ()
         value = self.quantity(inputs)
         return tuple(over(limit) for limit in self.limits if not keeps(value, limit))
 
@@ -65,9 +78,7 @@ class Result:
         written = KINDS[self.kind].written
         return {
             "value": self.value.data(unit),
-            "units": [
-                [one, float(quantity(1, unit).m_as(written[one]))] for one in self.units or ladder(self.kind)
-            ],
+            "units": [[one, in_one(unit, written[one])] for one in self.units or ladder(self.kind)],
             "title": self.title,
             "figures": self.figures,
             "towards": self.towards,
@@ -165,7 +176,7 @@ class Panel:
             inputs: Mapping[str, float] = dict(zip(names, corner, strict=True))
             for result in self.results:
                 try:
-                    result.printed(inputs)
+                    result.value.number(result.value.value_unit, inputs)
                 except (ArithmeticError, ValueError) as reason:
                     where = f"{self.id}: {result.title} has no value at {inputs}"
                     raise OutOfRange(f"{where}: {reason}") from None

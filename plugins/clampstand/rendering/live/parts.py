@@ -4,12 +4,14 @@ import datetime as dt
 import inspect
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Any, Protocol, TypeAlias
 
 from clampstand.limits import bound, keeps
 from clampstand.model.limit import Limit
 from clampstand.rendering.live.compiler import name_of
-from clampstand.units import KINDS, Formula, OutOfRange, Quantity, joined, quantity
+from clampstand.units import KINDS, Formula, OutOfRange, Quantity, joined, number_in, quantity
+from clampstand.units import unit as unit_of
 
 EPOCH = dt.date(1970, 1, 1)
 """Days are counted from here, in UTC, by Python and by the browser alike."""
@@ -18,6 +20,12 @@ Inputs: TypeAlias = Mapping[str, float]
 """What the inputs stand at: a number in its own unit, a day since the epoch, the place of an option."""
 Data: TypeAlias = Any
 """What is written as JSON."""
+
+
+@cache
+def in_one(unit: str, other: str) -> float:
+    """How many of another unit go into one of a unit."""
+    return float(quantity(1, unit).m_as(other))
 
 
 def days(day: dt.date) -> int:
@@ -142,7 +150,7 @@ class Fixed:
 
     def number(self, unit: str, inputs: Inputs) -> float:  # noqa: ARG002 - every node is asked alike
         """The number in the formula's unit."""
-        return float(self.value.m_as(unit))
+        return number_in(self.value, unit_of(unit))
 
     def data(self, unit: str) -> Data:
         """The number itself."""
@@ -157,6 +165,8 @@ class Read:
     each: Quantity = ONE
 
     def _times(self, unit: str) -> float:
+        if self.each is ONE:
+            return in_one(self.asked.unit, unit)
         return float((quantity(1, self.asked.unit) * self.each).m_as(unit))
 
     def number(self, unit: str, inputs: Inputs) -> float:
@@ -177,12 +187,11 @@ class Since:
 
     def number(self, unit: str, inputs: Inputs) -> float:
         """The time in the formula's unit."""
-        return (inputs[self.asked.name] - days(self.day)) * float(quantity(1, "day").m_as(unit))
+        return (inputs[self.asked.name] - days(self.day)) * in_one("day", unit)
 
     def data(self, unit: str) -> Data:
         """Where to read the day, what to take off and what a day is worth."""
-        times = float(quantity(1, "day").m_as(unit))
-        return {"read": self.asked.name, "less": days(self.day), "times": times}
+        return {"read": self.asked.name, "less": days(self.day), "times": in_one("day", unit)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,11 +203,11 @@ class Picked:
 
     def number(self, unit: str, inputs: Inputs) -> float:
         """The option's number in the formula's unit."""
-        return float(self.choice.options[int(inputs[self.choice.name])].numbers[self.key].m_as(unit))
+        return number_in(self.choice.options[int(inputs[self.choice.name])].numbers[self.key], unit_of(unit))
 
     def data(self, unit: str) -> Data:
         """The numbers of all options."""
-        numbers = [float(option.numbers[self.key].m_as(unit)) for option in self.choice.options]
+        numbers = [number_in(option.numbers[self.key], unit_of(unit)) for option in self.choice.options]
         return {"pick": self.choice.name, "from": numbers}
 
 
@@ -233,7 +242,7 @@ class Of:
         return {"of": name_of(self.formula), "with": nodes, "times": self._times(unit)}
 
     def _times(self, unit: str) -> float:
-        return float(quantity(1, self.formula.gives).m_as(unit))
+        return in_one(self.formula.gives, unit)
 
     def formulae(self) -> tuple[Formula[Any], ...]:
         """Itself and every formula its arguments come from."""

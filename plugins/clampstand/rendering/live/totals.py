@@ -3,7 +3,7 @@
 import json
 from dataclasses import dataclass
 
-from clampstand.calculators.kit_totals import KitTotal, kit_totals
+from clampstand.calculators.kit_totals import KitTotal, total_of
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
 from clampstand.rendering.templating import total_amount
@@ -41,12 +41,11 @@ class Totals:
 
 def totals_of(practical: Practical, book: Book) -> Totals | None:
     """The totals of a practical; None where no line depends on the size of the class."""
-    by_size = {size: kit_totals(practical, book, size) for size in SIZES}
-    varying = [place for place, line in enumerate(practical.kit) if line.per in ("group", "pair", "pupil")]
+    varying = [line for line in practical.kit if line.per in ("group", "pair", "pupil")]
     if not varying:
         return None
-    names = [_named(practical.kit[place].item, book) for place in varying]
-    texts = {size: tuple(_text(totals[place]) for place in varying) for size, totals in by_size.items()}
+    names = [_named(line.item, book) for line in varying]
+    texts = {size: tuple(_text(total_of(line, practical, book, size)) for line in varying) for size in SIZES}
     return Totals(tuple(names), texts, min(max(book.department.class_size, SIZES[0]), SIZES[-1]))
 
 
