@@ -7,18 +7,22 @@ from html import escape
 from pathlib import Path
 from typing import Any, Literal
 
+from jinja2 import Environment
 from mkdocs.config import config_options
 from mkdocs.config.base import Config
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
+from mkdocs.utils.templates import TemplateContext
 
 from clampstand import build, reports
 from clampstand.rendering.assets import OVERRIDES, assets
 from clampstand.rendering.page import SearchWords, SitePage
+from clampstand.rendering.policy import inline_scripts, page_policy, with_policy
 
 log = get_plugin_logger(__name__)
 
@@ -71,6 +75,7 @@ class ClampstandPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  
         self._publishing = command != "serve"
         self._site: Path | None = None
         self._built = False
+        self._policies: dict[str, str] = {}
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Check everything before a byte is written; then set up the look and the folder to build into."""
@@ -132,6 +137,55 @@ class ClampstandPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  
         if self._handbook.reading.book:
             page.update_date = self._handbook.book.department.computed_for.isoformat()
         return page
+
+    def on_env(self, env: Environment, *, config: MkDocsConfig, files: Files) -> Environment:  # noqa: ARG002
+        """Keep the theme's templates, to ask them which scripts of their own they write into a page."""
+        self._templates = env
+        return env
+
+    def on_page_context(
+        self,
+        context: TemplateContext,
+        *,
+        page: Page,
+        config: MkDocsConfig,
+        nav: Navigation,  # noqa: ARG002
+    ) -> TemplateContext:
+        """Make the policy of a page from the same page without a word that anybody typed."""
+        file = File.generated(config, page.file.src_uri, content="")
+        blank = FinishedPage(SitePage(page.file.src_uri, "", ""), file, config)
+        blank.read_source(config)
+        blank.render(config, Files([]))
+        template = str(page.meta.get("template", "main.html"))
+        self._policies[page.url] = self._policy(template, context, blank)
+        return context
+
+    def on_template_context(
+        self,
+        context: TemplateContext,
+        *,
+        template_name: str,
+        config: MkDocsConfig,  # noqa: ARG002
+    ) -> TemplateContext:
+        """The same for pages of the theme's own, as the one for an address that leads nowhere."""
+        if template_name.endswith(".html"):
+            self._policies[template_name] = self._policy(template_name, context, None)
+        return context
+
+    def _policy(self, template: str, context: TemplateContext, blank: Page | None) -> str:
+        empty = {**context, "nav": Navigation([], []), "pages": [], "page": blank}
+        return page_policy(inline_scripts(self._templates.get_template(template).render(empty)))
+
+    @event_priority(-100)
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:  # noqa: ARG002
+        """Say the policy in the page. A page that is only served to its writer reloads by a script in it."""
+        return with_policy(output, self._policies[page.url]) if self._publishing else output
+
+    @event_priority(-100)
+    def on_post_template(self, output_content: str, *, template_name: str, config: MkDocsConfig) -> str:  # noqa: ARG002
+        """The same for pages of the theme's own."""
+        known = self._policies.get(template_name) if self._publishing else None
+        return with_policy(output_content, known) if known else output_content
 
     @event_priority(50)
     def on_post_build(self, *, config: MkDocsConfig) -> None:

@@ -13,7 +13,8 @@ OVERRIDES = Path(__file__).parent / "theme" / "overrides"
 
 _SHEETS = ("tokens.css", "theme.css", "parts.css", "live.css")
 _SCRIPTS = ("narrow.js",)
-_SHIM = "vendor/iframe-worker.js"
+_SHIM = "iframe-worker.js"
+"""The theme fetches a script of this name from another host unless the site has one."""
 _FOLDER = "assets/clampstand"
 
 
@@ -43,8 +44,7 @@ def assets() -> Assets:
     stylesheet = _keep(files, "handbook.css", sheet)
     scripts = tuple(_keep(files, name, (ASSETS / name).read_bytes()) for name in _SCRIPTS)
     scripts = (*scripts, _keep(files, "live.js", live_script()))
-    shim = _keep(files, "iframe-worker.js", (ASSETS / _SHIM).read_bytes())
-    files[f"{_FOLDER}/iframe-worker.LICENSE.txt"] = (ASSETS / "vendor/iframe-worker.LICENSE.txt").read_bytes()
+    shim = _keep(files, _SHIM, (ASSETS / _SHIM).read_bytes())
     return Assets(files, stylesheet, scripts, shim)
 
 

@@ -1,7 +1,7 @@
 """What every card goes through last: an id from its own content, a code to look it up by, and its style."""
 
 import hashlib
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
 
 import segno
@@ -38,9 +38,17 @@ class Printed:
     code: Markup = field(default_factory=Markup)
 
 
+@dataclass(frozen=True, slots=True)
+class Card:
+    """A finished card: the page for the browser, and what is printed about it on that and any other paper."""
+
+    page: SitePage
+    printed: Printed
+
+
 def finished(
     uri: str, title: str, template: str, contents: Contents, about: Entry, **context: object
-) -> SitePage:
+) -> Card:
     """A card as a page of its own. The same content gives the same id, and any change another one."""
     style = _style("../" * uri.count("/"))
     everything = {
@@ -51,10 +59,12 @@ def finished(
         "policy": card_policy(style),
         **context,
     }
-    blank = rendered(f"cards/{template}.jinja", uri, printed=_printed(uri, contents), **everything)
+    printed = _printed(uri, contents)
+    blank = rendered(f"cards/{template}.jinja", uri, printed=printed, **everything)
     card_id = hashlib.sha256(blank.encode()).hexdigest()[:ID_LENGTH]
     html = blank.replace(_ID_TO_COME, card_id)
-    return SitePage(uri, f"{title} (card)", html, written_in=about.spot.file, stands_alone=True)
+    page = SitePage(uri, f"{title} (card)", html, written_in=about.spot.file, stands_alone=True)
+    return Card(page, replace(printed, card_id=card_id))
 
 
 def _printed(uri: str, contents: Contents) -> Printed:
