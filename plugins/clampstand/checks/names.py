@@ -50,16 +50,33 @@ class Names:
 
     def misspelt(self) -> Iterator[tuple[Sentence, str, str]]:
         """Each run of words that is a name but for one letter: the sentence, the words, the name."""
-        split = [name.split() for name in self.known if " " in name]
         for sentence in self._instructing():
             for part in _QUOTED.sub("|", sentence.text).split("|"):
                 words = _WORD.findall(part)
                 lower = [word.casefold() for word in words]
-                for name in split:
-                    for start in range(len(words) - len(name) + 1):
-                        run = slice(start, start + len(name))
-                        if _nearly(lower[run], name):
-                            yield sentence, " ".join(words[run]), " ".join(name)
+                for start, name in self._begun(lower):
+                    run = slice(start, start + len(name))
+                    if _nearly(lower[run], name):
+                        yield sentence, " ".join(words[run]), " ".join(name)
+
+    def _begun(self, words: list[str]) -> Iterator[tuple[int, tuple[str, ...]]]:
+        """Where a name may stand: all its words but one are right, so at least one is."""
+        starts = {
+            (at - offset, name)
+            for at, word in enumerate(words)
+            for offset, name in self._by_word.get(word, ())
+            if at >= offset and at - offset + len(name) <= len(words)
+        }
+        yield from sorted(starts)
+
+    @cached_property
+    def _by_word(self) -> Mapping[str, tuple[tuple[int, tuple[str, ...]], ...]]:
+        """A word → its place in each name of several words that has it."""
+        found: dict[str, tuple[tuple[int, tuple[str, ...]], ...]] = {}
+        for name in (tuple(name.split()) for name in self.known if " " in name):
+            for offset, word in enumerate(name):
+                found[word] = (*found.get(word, ()), (offset, name))
+        return found
 
     def _instructing(self) -> Iterator[Sentence]:
         for sentence in sentences_of(self._lesson.practical):
@@ -73,7 +90,7 @@ class Names:
         return re.compile(rf"(?<![\w-])(?:{names})(?![\w-])", re.IGNORECASE)
 
 
-def _nearly(run: list[str], name: list[str]) -> bool:
+def _nearly(run: list[str], name: tuple[str, ...]) -> bool:
     """Whether words differ in one of them only, and there by a slip."""
     unlike = [(a, b) for a, b in zip(run, name, strict=True) if a != b]
     return len(unlike) == 1 and is_slip(*unlike[0])
