@@ -5,7 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 
 import yaml
-from edits import Edit, Plain, all_edits
+from mutation.edits import Edit, Plain, all_edits
 from pydantic import TypeAdapter, ValidationError
 
 from clampstand.checks import Lesson
