@@ -10,6 +10,7 @@ from clampstand.calculators.kit_totals import KitTotal, kit_totals
 from clampstand.calculators.worked import CannotWork, Worked
 from clampstand.model.book import Book
 from clampstand.model.practical import PHASES, Expectation, Phase, Practical
+from clampstand.units import OutOfRange, UnlikeUnits
 
 Calculator: TypeAlias = Callable[[Practical, Book, Mapping[str, str]], tuple[Worked, ...]]
 """Works out numbers for a practical from what ``given`` names. Raises CannotWork with words."""
@@ -34,15 +35,18 @@ class Sheet:
 def work_out(practical: Practical, book: Book, calculators: Mapping[str, Calculator]) -> Sheet:
     """The sheet of a practical."""
     numbers = tuple(
-        (entry, _worked(entry, practical, book, calculators)) for entry in practical.expect if entry.compute
+        (entry, worked_out(entry, practical, book, calculators))
+        for entry in practical.expect
+        if entry.compute
     )
     clocks = {phase: clock(practical.steps(phase)) for phase in PHASES}
     return Sheet(book.department.computed_for, numbers, kit_totals(practical, book), clocks)
 
 
-def _worked(
+def worked_out(
     entry: Expectation, practical: Practical, book: Book, calculators: Mapping[str, Calculator]
 ) -> tuple[Worked, ...] | CannotWork:
+    """What an expectation's calculator gives, or why it cannot be worked out."""
     calculator = calculators.get(entry.compute or "")
     if calculator is None:
         return CannotWork(f"the handbook has no calculator called {entry.compute}")
@@ -50,3 +54,5 @@ def _worked(
         return calculator(practical, book, entry.given)
     except CannotWork as reason:
         return reason
+    except (OutOfRange, UnlikeUnits) as reason:
+        return CannotWork(str(reason))

@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from clampstand.checks.rule import Lesson
+from clampstand.checks.sources import needs_tool
 from clampstand.findings import Problem, Spot
 from clampstand.limits import keeps, whose
 from clampstand.model.limit import Limit
@@ -41,6 +42,11 @@ def amount_named(lesson: Lesson, text: str) -> Amount | None:
 def a_source_is_out(moment: Moment) -> bool:
     """Whether distances to a source matter in a step."""
     return bool(moment.during.out)
+
+
+def a_tool_holds_a_source(lesson: Lesson, moment: Moment) -> bool:
+    """Whether distances of hands matter in a step: not to a source that a gloved hand may hold."""
+    return any(needs_tool(lesson, slot) for slot in moment.during.out)
 
 
 def a_supply_is_on(moment: Moment) -> bool:

@@ -1,4 +1,4 @@
-"""The moments at which nothing that can hurt may be left about: the class goes, or the last step is done."""
+"""The moments at which nothing that can hurt may be left about: nobody comes back to it, or not soon."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -17,9 +17,14 @@ class Ending:
 
 
 def endings(lesson: Lesson) -> Iterator[Ending]:
-    """Every step in which the class goes, then the last step of all where that is another."""
+    """The last step of preparing, every step in which the class goes, then the last step of all.
+
+    Hours or days lie between preparing and the lesson.
+    """
     last = None
     for moment in lesson.moments:
+        if last is not None and last.moment.ref.phase == "prepare" and moment.ref.phase != "prepare":
+            yield Ending(last.moment, f"{last.moment.ref} is the last of it", class_leaves=False)
         last = Ending(moment, f"{moment.ref} is the last", class_leaves=False)
         if moment.during.class_here and _the_class_goes(lesson, moment):
             yield Ending(moment, f"the class leaves in {moment.ref}", class_leaves=True)

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from types import ModuleType
 
+from clampstand.calculators import CALCULATORS
+from clampstand.calculators.sheet import Sheet, work_out
 from clampstand.findings import Problem, Severity, Spot
 from clampstand.limits import the_limit
 from clampstand.model.book import Book
@@ -27,6 +29,11 @@ class Lesson:
     def moments(self) -> tuple[Moment, ...]:
         """Its steps, replayed."""
         return replay(self.practical)
+
+    @cached_property
+    def sheet(self) -> Sheet:
+        """Its worked numbers."""
+        return work_out(self.practical, self.book, CALCULATORS)
 
     def limit(self, key: str, **circumstances: str) -> Limit | None:
         """The strictest limit in force of a key."""
@@ -72,6 +79,8 @@ class Rule:
     check_book: Callable[[Book], Iterator[Problem]] | None
     page: RulePage
     family: str
+    excusable: bool = True
+    """Whether an exception may excuse what it finds: an order of steps only where the rule says so."""
 
 
 _SECTIONS = re.compile(r"^(Why|Wrong|Right|Whose):[ \t]*", re.MULTILINE)
@@ -99,11 +108,13 @@ def rule_of(module: ModuleType) -> Rule:
         right=inspect.cleandoc("\n" + sections["Right"]).strip("\n"),
         whose=" ".join(sections["Whose"].split()),
     )
+    family = module.__name__.split(".")[-2]
     return Rule(
         id=module.ID,
         severity=module.SEVERITY,
         check=getattr(module, "check", None),
         check_book=getattr(module, "check_book", None),
         page=page,
-        family=module.__name__.split(".")[-2],
+        family=family,
+        excusable=getattr(module, "EXCUSABLE", family != "sequence"),
     )

@@ -56,6 +56,8 @@ class Department(Entry):
     teacher_to_source: Length
     """How far the teacher's body is taken to be from a source held in forceps, for the dose worked out."""
     review_every: CalendarTime
+    approvers: dict[Line, Many[Id]] = {}
+    """Family of hazards, or subject → the roles that may approve a practical, the first choice first."""
     address: Line | None = None
     """Where the handbook is published, for the codes printed on cards."""
     defer: Words

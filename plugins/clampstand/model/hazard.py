@@ -35,4 +35,8 @@ class Hazard(Entry):
     """What a barrier must stop, for hazards that need a barrier between them and people."""
     excludes: Many[Line] = ()
     """Who must keep away altogether: whoever has an implanted device. A practical repeats them."""
+    comes_from: Literal["things", "what is done"] = "things"
+    """Whether an item or a source brings it, or only what is done: a dark room, a reaction, a sight."""
+    answered_by: Many[Id] = ()
+    """The emergency procedures that say what to do when it has hurt somebody; any one of them is enough."""
     note: Words | None = None

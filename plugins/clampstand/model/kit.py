@@ -51,6 +51,8 @@ class Output(Definition):
     greatest_voltage: Voltage
     short_circuit_current: Current
     current: Literal["dc", "ac"]
+    drive: Literal["mains", "belt"] = "mains"
+    """What makes the voltage: a belt carries charge by hand or motor, and its voltage has no dial."""
     output_resistance: Resistance | None = None
     capacitance: Capacitance | None = None
 

@@ -38,6 +38,7 @@ class AppliesTo(Definition):
     """What a limit holds for; a key left out holds for everything."""
 
     current: Literal["dc", "ac"] | None = None
+    drive: Literal["mains", "belt"] | None = None
     role: Line | None = None
     nuclide: Id | None = None
     form: Line | None = None

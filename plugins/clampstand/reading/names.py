@@ -164,6 +164,8 @@ NAMED: dict[tuple[type[Definition], str], str] = {
     (Item, "kept_in"): "rooms",
     (Item, "instead"): "kit",
     (Department, "packs"): "packs",
+    (Department, "approvers"): "contacts",
+    (Hazard, "answered_by"): "emergencies",
     (Room, "equipment"): "kit",
     (Source, "hazards"): "hazards",
     (SupplyUnit, "item"): "kit",

@@ -17,8 +17,9 @@ Whose: the department's own rule in most places; the law limits the dose, not th
 """
 
 from collections.abc import Iterator
+from functools import partial
 
-from clampstand.checks.distances import a_source_is_out, too_close
+from clampstand.checks.distances import a_tool_holds_a_source, too_close
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Problem, Severity
 
@@ -27,5 +28,6 @@ SEVERITY = Severity.STOP
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every hand distance, declared or said while a source is out, against the strictest limit."""
-    yield from too_close(lesson, "hands", a_source_is_out, "hands are {} from the source")
+    """Every hand distance, declared or said while a source that needs a tool is out, against the limit."""
+    matters = partial(a_tool_holds_a_source, lesson)
+    yield from too_close(lesson, "hands", matters, "hands are {} from the source")

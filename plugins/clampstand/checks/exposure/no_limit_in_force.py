@@ -98,7 +98,9 @@ def _by_supplies(lesson: Lesson) -> Iterator[Asked]:
             yield Asked("electrical.touch-voltage", f"{item.name} is used", spot, so)
     for used, output in dangerous_supplies(lesson):
         so = {"current": output.current}
-        keys = ["voltage", "current", "stored-charge", "stored-energy", "discharge-wait", "test-interval"]
+        keys = ["current", "stored-charge", "stored-energy", "discharge-wait", "test-interval"]
+        # What a belt drives is limited by its current and by what the dome can store.
+        keys += ["voltage"] if output.drive == "mains" else []
         keys += ["series-current"] if any(circuit.through for circuit in used.circuits) else []
         for key in keys:
             yield Asked(f"electrical.{key}", f"{used.item.name} can hurt", used.spot, so)

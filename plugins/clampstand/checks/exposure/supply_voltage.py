@@ -37,7 +37,8 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     for supply, name, voltage, spot in voltages_used(lesson):
         item = lesson.book.kit.get(supply)
         output = item.output if item is not None else None
-        limit = lesson.limit(LIMIT, current=output.current) if output else lesson.limit(LIMIT)
+        so = {"current": output.current, "drive": output.drive} if output else {}
+        limit = lesson.limit(LIMIT, **so)
         if voltage.kind != "voltage":
             message = f"{name} of {supply} is {voltage}, which is no voltage"
             yield Problem(spot, message, str(voltage), "a voltage", "write it like 4.5 kV", REACH)

@@ -22,8 +22,6 @@ Whose: physics.
 
 from collections.abc import Iterator
 
-from clampstand.calculators import CALCULATORS
-from clampstand.calculators.sheet import work_out
 from clampstand.calculators.worked import CannotWork, Worked
 from clampstand.checks.rule import Lesson
 from clampstand.checks.tolerance import widened
@@ -39,7 +37,7 @@ RULE = Whose(Layer.PHYSICS, "what is worked out and what is written are the same
 
 def check(lesson: Lesson) -> Iterator[Problem]:
     """Every expectation with both a declared number and a calculator."""
-    for entry, worked in work_out(lesson.practical, lesson.book, CALCULATORS).numbers:
+    for entry, worked in lesson.sheet.numbers:
         number = lesson.practical.numbers.get(entry.at or "")
         if number is None or isinstance(worked, CannotWork):
             continue

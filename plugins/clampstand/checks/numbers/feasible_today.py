@@ -5,6 +5,7 @@ then plotted, or somebody moves the source closer. Gas in the room and warm cyli
 
 Wrong:
     source bench:
+      sources: {1: {one_of: N-1}}
       numbers:
         window: {value: 4.5 mm, because: radius on its data sheet}
         efficiency: {value: 1 %, because: common for hard gamma rays}
@@ -20,6 +21,7 @@ Wrong:
 
 Right:
     source bench:
+      sources: {1: {one_of: N-1}}
       numbers:
         window: {value: 4.5 mm, because: radius on its data sheet}
         efficiency: {value: 1 %, because: common for hard gamma rays}

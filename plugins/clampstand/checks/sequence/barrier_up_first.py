@@ -10,7 +10,7 @@ Wrong:
         11: {item: clear-screen, per: class}
       run:
         7: {handles: lively-metal}
-        9: {puts_up: clear-screen}
+        9: {puts_up: clear-screen, takes_down: clear-screen}
 
 Right:
     cold bench:
@@ -20,6 +20,7 @@ Right:
       run:
         7: {puts_up: clear-screen}
         9: {handles: lively-metal}
+        10: {takes_down: clear-screen}
 
 Whose: the department's own rule, after what the hazard asks for.
 """

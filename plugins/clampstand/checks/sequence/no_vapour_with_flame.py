@@ -6,7 +6,7 @@ the bottle is closed. The bottle has to leave the room.
 Wrong:
     cold bench:
       run:
-        5: {lights: taper}
+        5: {lights: taper, puts_out: taper}
 
 Right:
     cold bench:

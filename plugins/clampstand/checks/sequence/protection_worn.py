@@ -7,13 +7,13 @@ everybody until it is shut or put out.
 Wrong:
     cold bench:
       run:
-        2: {puts_on: (left out)}
-        4: {puts_on: {everyone: [goggles], adults: [padded-gloves]}}
+        2: {do: Listen., puts_on: (left out)}
+        4: {do: Put them on., puts_on: {teacher: [padded-gloves, goggles], pupils: goggles}}
 
 Right:
     cold bench:
       run:
-        3: {puts_on: {teacher: [padded-gloves]}}
+        2: {do: Put them on., puts_on: {teacher: [goggles, padded-gloves], pupils: goggles}}
 
 Whose: the department's own rule; suitable protective equipment is a duty of law in most places.
 """

@@ -1,4 +1,4 @@
-"""A source is moved only with a tool made to grip sources.
+"""A source is moved only with a tool made to grip sources, or by a gloved hand where the register allows it.
 
 Why: a finger on a source gets four hundred times the dose rate at 100 mm, and a source that slips out of
 tweezers is on the floor.
@@ -41,9 +41,10 @@ def check(lesson: Lesson) -> Iterator[Problem]:
         met: set[str] = set()
         for how, words in MOVES.items():
             for slot in getattr(moment.step, how):
-                if slot in met or not needs_tool(lesson, slot):
+                if slot in met:
                     continue
-                fault = _fault(lesson, moment, how, slot)
+                by_tool = needs_tool(lesson, slot)
+                fault = _fault(lesson, moment, how, slot) if by_tool else _bare(lesson, moment)
                 if fault:
                     met.add(slot)
                     yield _problem(lesson, moment, how, f"{words.format(slot)} {fault}")
@@ -63,7 +64,24 @@ def _fault(lesson: Lesson, moment: Moment, how: str, slot: str) -> str:
     )
 
 
+def _bare(lesson: Lesson, moment: Moment) -> str:
+    """Who moves what only a gloved hand may with nothing on the hands; nothing where all wear gloves."""
+    kit = lesson.book.kit
+    gloved = {item_id for item_id, item in kit.items() if item.worn is not None and item.worn.on == "hands"}
+    bare = sorted(person for person in moment.step.doers if not moment.during.wears(person) & gloved)
+    return f"with the bare hands of the {', '.join(bare)}" if bare else ""
+
+
 def _problem(lesson: Lesson, moment: Moment, how: str, words: str) -> Problem:
+    if "bare hands" in words:
+        return Problem(
+            lesson.spot(moment.ref, how),
+            f"{moment.ref} {words}",
+            found="no gloves",
+            needed="something worn on the hands",
+            mend=f"put gloves on before {moment.ref}",
+            whose=RULE,
+        )
     tools = [item for item in sorted(lesson.practical.items) if _grips(lesson, item)]
     limit = lesson.limit("radiation.hand-to-source")
     return Problem(
