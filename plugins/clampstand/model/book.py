@@ -28,6 +28,7 @@ from clampstand.model.record import (
 )
 from clampstand.model.skill import Skill
 from clampstand.model.substance import Substance
+from clampstand.model.term import Term
 
 
 @dataclass(frozen=True)
@@ -46,6 +47,7 @@ class Book:
     hazards: Mapping[str, Hazard] = field(default_factory=dict)
     packs: Mapping[str, Pack] = field(default_factory=dict)
     citations: Mapping[str, Citation] = field(default_factory=dict)
+    glossary: Mapping[str, Term] = field(default_factory=dict)
     contacts: Mapping[str, Contact] = field(default_factory=dict)
     rooms: Mapping[str, Room] = field(default_factory=dict)
     sources: Mapping[str, Source] = field(default_factory=dict)

@@ -41,6 +41,7 @@ from clampstand.model.record import (
 from clampstand.model.skill import Skill
 from clampstand.model.step import Number, Step
 from clampstand.model.substance import Figure, Substance, Table
+from clampstand.model.term import Term
 
 OWN_KIT = "own kit"
 """The kit list of the definition itself, or what always stands in its rooms."""
@@ -64,6 +65,7 @@ SHELVES: dict[str, str] = {
     "hazards": "hazards",
     "packs": "packs of limits",
     "citations": "citations",
+    "glossary": "terms of the glossary",
     "contacts": "contacts of the department",
     "rooms": "rooms",
     "sources": "sources of the register",
@@ -168,6 +170,7 @@ NAMED: dict[tuple[type[Definition], str], str] = {
     (Hazard, "answered_by"): "emergencies",
     (Room, "equipment"): "kit",
     (Source, "hazards"): "hazards",
+    (Term, "see"): "glossary",
     (SupplyUnit, "item"): "kit",
     (Limit, "citation"): "citations",
     (Limit, "supersedes"): "packs",

@@ -23,6 +23,7 @@ from clampstand.model.people import CODE, NOT_PERSONAL, Person
 from clampstand.model.practical import Practical
 from clampstand.model.skill import Skill
 from clampstand.model.substance import Substance
+from clampstand.model.term import Term
 from clampstand.reading.files import Shelves, gather
 from clampstand.reading.findings import MOST_FINDINGS, READING, SCHEMA, shown, stop
 from clampstand.reading.newest import with_the_newest
@@ -43,7 +44,12 @@ from clampstand.reading.walk import Plain
 FILE_EACH: dict[str, type[Entry]] = {"practicals": Practical, "skills": Skill, "emergencies": Emergency}
 """Folder → what each of its files is; the name of the file is the id."""
 
-MANY_A_FILE: dict[str, type[Entry]] = {"kit": Item, "hazards": Hazard, "citations": Citation}
+MANY_A_FILE: dict[str, type[Entry]] = {
+    "kit": Item,
+    "hazards": Hazard,
+    "citations": Citation,
+    "glossary": Term,
+}
 """Folder → what its files hold by id. How the entries are spread over files means nothing."""
 
 DEPARTMENT_FILE = "department/department.yml"

@@ -8,6 +8,7 @@ from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.days import day_pages, days_page
 from clampstand.rendering.pages.due import due_page
 from clampstand.rendering.pages.emergency import emergencies_page, emergency_page
+from clampstand.rendering.pages.glossary import glossary_page
 from clampstand.rendering.pages.limits import limits_page
 from clampstand.rendering.pages.lists import citations_page, home_page, kit_page, practicals_page
 from clampstand.rendering.pages.numbers import numbers_page
@@ -30,6 +31,7 @@ _INDEXES = (
     citations_page,
     due_page,
     days_page,
+    glossary_page,
 )
 """The pages the navigation lists, in its order."""
 

@@ -17,6 +17,7 @@ from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.making import made, search_words
 from clampstand.rendering.prose import plain, quotes_of
 from clampstand.rendering.readiness import against
+from clampstand.rendering.terms import with_terms
 from clampstand.units import Quantity
 
 PHASE_TITLES: dict[Phase, str] = {
@@ -32,7 +33,7 @@ _KEY_NUMBERS = 3
 def practical_page(practical: Practical, contents: Contents) -> SitePage:
     """The teacher's page."""
     sheet = contents.sheets[practical.id]
-    return made(
+    page = made(
         f"practicals/{practical.id}.html",
         practical.title,
         "practical",
@@ -56,6 +57,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         dose_table=doses_in_context(_worked_numbers(sheet), contents.book),
         doses=[outcome for outcome in sheet.numbers if _is_dose(outcome)],
     )
+    return with_terms(page, contents.book.glossary)
 
 
 def key_numbers(practical: Practical, contents: Contents) -> list[str]:
