@@ -1,6 +1,6 @@
 """The way through the house: read, judge, work out, make pages. One line a station."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -15,6 +15,7 @@ from clampstand.reading import Reading, read
 if TYPE_CHECKING:
     from clampstand.rendering.contents import Contents
     from clampstand.rendering.page import SitePage
+    from clampstand.rendering.pdf.printing import Paper
 
 
 @dataclass(frozen=True)
@@ -100,6 +101,23 @@ def markdown_pages(judged: Handbook) -> Mapping[str, str]:
     from clampstand.rendering.markdown import markdown_files  # noqa: PLC0415 - not on the way of check
 
     return markdown_files(site_pages(judged))
+
+
+def card_files(judged: Handbook, paper: "Paper") -> "Iterator[tuple[str, bytes]]":
+    """All cards as one PDF, which says of every card that is too full, and then each as its own, by path.
+
+    Raises:
+        CannotPrint: a card cannot be printed as it stands.
+        ModuleNotFoundError: Typst is not installed.
+    """
+    from clampstand.rendering.pdf.printing import all_cards, as_pdf  # noqa: PLC0415 - not on the way of check
+
+    contents = _contents(judged)
+    cards = dict(all_cards(contents))
+    if cards:
+        yield "all.pdf", as_pdf(list(cards.values()), contents.day, paper)
+    for path, card in cards.items():
+        yield f"{path}.pdf", as_pdf([card], contents.day, paper)
 
 
 def _contents(judged: Handbook) -> "Contents":

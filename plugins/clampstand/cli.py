@@ -1,4 +1,4 @@
-"""The command ``clampstand``: check, build, explain, export, schema, try-limits, changes."""
+"""The command ``clampstand``: check, build, explain, export, cards, schema, try-limits, changes."""
 
 import argparse
 import os
@@ -54,6 +54,12 @@ def _parser() -> argparse.ArgumentParser:
     _content_option(export)
     export.add_argument("folder", type=Path, help="where to write; made if it is not there")
     export.set_defaults(run=_export)
+
+    cards = commands.add_parser("cards", help="write the printable cards as PDF, each alone and all in one")
+    _content_option(cards)
+    cards.add_argument("folder", type=Path, help="where to write; made if it is not there")
+    cards.add_argument("--paper", choices=("a4", "letter"), default="a4", help="the paper in the printer")
+    cards.set_defaults(run=_cards)
 
     schema = commands.add_parser("schema", help="write JSON schemas, with which editors complete and explain")
     _content_option(schema)
@@ -136,6 +142,28 @@ def _export(chosen: argparse.Namespace) -> int:
 
     for uri, text in markdown_pages(judged).items():
         _write(chosen.folder / uri, text)
+    return CLEAN
+
+
+def _cards(chosen: argparse.Namespace) -> int:
+    judged = handbook(chosen.content)
+    if judged.stops:
+        print(_text(judged), file=sys.stderr)
+        return STOPPED
+    from clampstand.build import card_files  # noqa: PLC0415 - rendering is not on the way of check
+    from clampstand.rendering.pdf.printing import CannotPrint  # noqa: PLC0415
+
+    try:
+        for path, made in dict(card_files(judged, chosen.paper)).items():
+            target: Path = chosen.folder / path
+            target.parent.mkdir(parents=True, exist_ok=True)
+            target.write_bytes(made)
+    except CannotPrint as reason:
+        print(f"clampstand: {reason}; nothing was written", file=sys.stderr)
+        return STOPPED
+    except ModuleNotFoundError as missing:
+        print(f"clampstand: {missing.name} is not installed; pip install 'clampstand[pdf]'", file=sys.stderr)
+        return COULD_NOT_RUN
     return CLEAN
 
 

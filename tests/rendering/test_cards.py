@@ -105,10 +105,10 @@ def test_sides_carry_version_review_and_id() -> None:
 def test_the_id_is_of_the_content() -> None:
     contents = demo()
     practical = next(iter(contents.book.practicals.values()))
-    same = practical_card(practical, contents)
+    same = practical_card(practical, contents).page
     assert same == all_cards()[same.uri]
     other = practical.model_copy(update={"aim": "Another aim."})
-    ids = {text_of(soup(card).select_one(".card-id")) for card in (same, practical_card(other, contents))}
+    ids = {text_of(soup(card).select_one(".card-id")) for card in (same, practical_card(other, contents).page)}
     assert len(ids) == 2
     assert len({text_of(soup(card).select_one(".card-id")) for card in all_cards().values()}) == len(
         all_cards()
@@ -311,7 +311,7 @@ def test_the_code_can_be_read() -> None:
 def test_no_address_no_code() -> None:
     book = demo().book
     without = replace(book, department=book.department.model_copy(update={"address": None}))
-    card = practical_card(next(iter(book.practicals.values())), Contents(without, demo().sheets))
+    card = practical_card(next(iter(book.practicals.values())), Contents(without, demo().sheets)).page
     assert soup(card).select_one(".code") is None
     assert soup(card).select_one(".card-id")
 
@@ -321,7 +321,7 @@ def test_an_authors_words_stay_words() -> None:
     hostile = practical.model_copy(
         update={"title": "</title><script>x</script>", "brief": "<img src=x onerror=y>"}
     )
-    page = soup(practical_card(hostile, demo()))
+    page = soup(practical_card(hostile, demo()).page)
     assert page.find("script") is None
     assert page.find("img") is None
     assert text_of(page.select_one(".say")) == "<img src=x onerror=y>"

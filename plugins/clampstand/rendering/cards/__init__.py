@@ -11,7 +11,7 @@ def cards(contents: Contents) -> tuple[SitePage, ...]:
     """A card for every practical, emergency and skill, in that order."""
     book = contents.book
     return (
-        *(practical_card(practical, contents) for practical in book.practicals.values()),
-        *(emergency_card(emergency, contents) for emergency in book.emergencies.values()),
-        *(skill_card(skill, contents) for skill in book.skills.values()),
+        *(practical_card(practical, contents).page for practical in book.practicals.values()),
+        *(emergency_card(emergency, contents).page for emergency in book.emergencies.values()),
+        *(skill_card(skill, contents).page for skill in book.skills.values()),
     )

@@ -5,9 +5,8 @@ from dataclasses import dataclass
 
 from clampstand.model.book import Book
 from clampstand.model.emergency import Emergency
-from clampstand.rendering.cards.finishing import finished
+from clampstand.rendering.cards.finishing import Card, finished
 from clampstand.rendering.contents import Contents
-from clampstand.rendering.page import SitePage
 from clampstand.rendering.prose import Quotes, plain
 
 MOST_ROWS = 4
@@ -71,7 +70,7 @@ def calls(emergencies: Iterable[Emergency], book: Book) -> tuple[Call, ...]:
     return tuple(Call(contact.role, contact.call) for contact in known)
 
 
-def emergency_card(emergency: Emergency, contents: Contents) -> SitePage:
+def emergency_card(emergency: Emergency, contents: Contents) -> Card:
     """The card of an emergency: one side, in type that can be read at arm's length."""
     return finished(
         f"cards/emergency/{emergency.id}.html",

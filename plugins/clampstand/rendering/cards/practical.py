@@ -7,11 +7,10 @@ from clampstand.calculators.clock import phase_length
 from clampstand.calculators.worked import CannotWork, Worked
 from clampstand.model.practical import PHASES, Practical
 from clampstand.rendering.cards.emergency import panel
-from clampstand.rendering.cards.finishing import finished
+from clampstand.rendering.cards.finishing import Card, finished
 from clampstand.rendering.cards.kit import kit_by_place, usual_room
 from clampstand.rendering.cards.steps import is_roomy, usual_doer
 from clampstand.rendering.contents import Contents
-from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.practical import key_numbers, rooms_of
 from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
 from clampstand.rendering.readiness import against
@@ -43,7 +42,7 @@ class Expected:
     within: str = ""
 
 
-def practical_card(practical: Practical, contents: Contents) -> SitePage:
+def practical_card(practical: Practical, contents: Contents) -> Card:
     """The card of a practical, two sides."""
     quotes = quotes_of(practical, contents.book)
     sheet = contents.sheets[practical.id]

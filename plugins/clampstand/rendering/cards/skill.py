@@ -3,13 +3,12 @@
 from clampstand.calculators.clock import clock
 from clampstand.model.skill import Skill
 from clampstand.rendering.cards.emergency import panel
-from clampstand.rendering.cards.finishing import finished
+from clampstand.rendering.cards.finishing import Card, finished
 from clampstand.rendering.cards.steps import is_roomy, usual_doer
 from clampstand.rendering.contents import Contents
-from clampstand.rendering.page import SitePage
 
 
-def skill_card(skill: Skill, contents: Contents) -> SitePage:
+def skill_card(skill: Skill, contents: Contents) -> Card:
     """The card of a skill, two sides."""
     return finished(
         f"cards/skill/{skill.id}.html",

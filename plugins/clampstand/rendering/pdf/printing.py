@@ -1,0 +1,99 @@
+"""Cards as PDF: the data handed to Typst, and what it refuses said in words."""
+
+import datetime as dt
+import json
+import re
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from functools import cache
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal, TypeAlias
+
+from clampstand.rendering.contents import Contents
+from clampstand.rendering.pdf.data import emergency_data, practical_data, skill_data
+from clampstand.rendering.pdf.words import Data
+
+if TYPE_CHECKING:
+    from typst import Compiler
+
+Paper: TypeAlias = Literal["a4", "letter"]
+
+_HERE = Path(__file__).parent
+RESOLUTION = 144.0
+"""Pixels an inch of a picture."""
+_FRAME = re.compile(r"^panicked with: (.*)$", re.DOTALL)
+
+
+class CannotPrint(ValueError):
+    """A card that cannot be printed as it stands: too full for its sides, or with a sign without a glyph."""
+
+
+def all_cards(contents: Contents) -> Iterator[tuple[str, Data]]:
+    """The data of every card and its path without ending, in the order of the cards for the browser."""
+    book = contents.book
+    for practical in book.practicals.values():
+        yield f"practical/{practical.id}", practical_data(practical, contents)
+    for emergency in book.emergencies.values():
+        yield f"emergency/{emergency.id}", emergency_data(emergency, contents)
+    for skill in book.skills.values():
+        yield f"skill/{skill.id}", skill_data(skill, contents)
+
+
+def as_pdf(cards: Sequence[Data], day: dt.date, paper: Paper) -> bytes:
+    """Cards as one PDF, two sides each and emergencies one: the same bytes for the same cards and day.
+
+    Raises:
+        CannotPrint: a card does not fit, and by how many millimetres, or has a character without a glyph.
+        ModuleNotFoundError: Typst is not installed.
+    """
+    midnight = dt.datetime(day.year, day.month, day.day, tzinfo=dt.UTC)
+    with _in_words():
+        made = _compiler().compile(
+            sys_inputs=_told(cards, day, paper),
+            format="pdf",
+            pdf_standards=["ua-1"],
+            timestamp=midnight,
+        )
+    return _sides(made)[0]
+
+
+def as_pictures(cards: Sequence[Data], day: dt.date, paper: Paper) -> list[bytes]:
+    """The same sides as PNG, to look at. Raises what :func:`as_pdf` raises."""
+    with _in_words():
+        told = _told(cards, day, paper)
+        made = _compiler().compile(sys_inputs=told, format="png", ppi=RESOLUTION)
+    return _sides(made)
+
+
+def _told(cards: Sequence[Data], day: dt.date, paper: Paper) -> dict[str, str]:
+    """Everything the template is told, as JSON: no word of an author ever becomes part of the template."""
+    title = cards[0]["title"] if len(cards) == 1 else f"{cards[0]['department']}: all cards"
+    told = {"title": title, "paper": paper, "day": [day.year, day.month, day.day], "cards": list(cards)}
+    return {"told": json.dumps(told, ensure_ascii=False)}
+
+
+def _sides(made: bytes | list[bytes] | None) -> list[bytes]:
+    """What Typst made: one file of bytes, or one for each side."""
+    if isinstance(made, list):
+        return made
+    return [] if made is None else [made]
+
+
+@contextmanager
+def _in_words() -> Iterator[None]:
+    """What Typst refuses is refused in its words, without its own frame about them."""
+    from typst import TypstError  # noqa: PLC0415 - only who prints needs Typst
+
+    try:
+        yield
+    except TypstError as refused:
+        raise CannotPrint(_FRAME.sub(r"\1", refused.message)) from refused
+
+
+@cache
+def _compiler() -> "Compiler":
+    """The compiler with our template and our type alone: what is installed on a machine changes nothing."""
+    from typst import Compiler, Fonts  # noqa: PLC0415 - only who prints needs Typst
+
+    fonts = Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[_HERE / "fonts"])
+    return Compiler(_HERE / "card.typ", root=_HERE, font_paths=fonts, ignore_system_fonts=True)
