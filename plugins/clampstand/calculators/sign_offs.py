@@ -77,3 +77,13 @@ def lacking(
         holds = held(person, subject, day, book)
         if holds is None or holds.level_on(day) < ALONE:
             yield subject, holds
+
+
+def level_for(person: str, practical_id: str, day: dt.date, book: Book) -> int | None:
+    """The lowest level somebody has of all that a practical asks for; None where one is missing.
+
+    What has ended counts as level 0, as :meth:`Held.level_on` has it.
+    """
+    holds = [held(person, subject, day, book) for subject in needed_for(practical_id, book)]
+    levels = [one.level_on(day) for one in holds if one is not None]
+    return min(levels) if len(levels) == len(holds) else None

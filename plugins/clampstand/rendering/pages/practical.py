@@ -14,6 +14,7 @@ from clampstand.rendering.diagrams.circuit import circuits_of
 from clampstand.rendering.diagrams.plots import pictures_of
 from clampstand.rendering.live.catalogue import panels_of
 from clampstand.rendering.page import SearchWords, SitePage
+from clampstand.rendering.pages.ladder import LEVELS, ladder
 from clampstand.rendering.pages.making import made, search_words
 from clampstand.rendering.prose import plain, quotes_of
 from clampstand.rendering.readiness import against
@@ -47,6 +48,8 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         key_numbers=key_numbers(practical, contents),
         phases=first_numbers(practical, PHASES),
         phase_titles=PHASE_TITLES,
+        levels=LEVELS,
+        rungs=ladder(practical, contents),
         lengths=lengths(sheet),
         rooms=rooms_of(practical, "run", contents),
         live=live_fixes(practical),
