@@ -5,11 +5,13 @@ felt nothing wrong, and a room without ventilation never clears by itself.
 
 Wrong:
     cold bench:
-      where: {run: [cellar]}
+      run:
+        8: {room: cellar}
 
 Right:
     cold bench:
-      where: {run: [lab, yard]}
+      run:
+        8: {room: yard}
 
 Whose: the department's own rule, after the warnings of every authority on the gas.
 """
