@@ -73,7 +73,7 @@ def line_of(file: str, fragment: str) -> int:
             "did you mean",
         ),
         (P, "hazard: shock", "hazard: shok", "shok", "not one of the hazards", "did you mean shock?"),
-        (P, "written_by: lead", "written_by: leed", "leed", "not one of the contacts", "did you mean lead?"),
+        (P, "approved_by: lead", "approved_by: leed", "leed", "not one of the contacts", "did you mean lead?"),
         (
             P,
             "obeys: radiation.hand",
@@ -269,7 +269,7 @@ def test_two_of_one_name(tiny_content: Callable[..., Path]) -> None:
         ("hazards/all.yml", "shock: [\n"),
         ("citations/all.yml", "rules: {title: x}\n"),
         ("reference/nuclides.yml", "Am-241: x\n"),
-        ("department/contacts.yml", "lead: {role: x}\n"),
+        ("department/contacts.yml", "lead: {role: x}\ntechnician: {role: x}\n"),
     ],
 )
 def test_what_is_broken_is_not_told_to_be_unknown_as_well(
