@@ -23,12 +23,13 @@ class Row:
     families: tuple[str, ...]
     rooms: tuple[str, ...]
     minutes: int
+    kit: tuple[str, ...]
     against: tuple[Finding, ...]
 
 
 def row_of(practical: Practical, contents: Contents) -> Row:
     """The line of one practical."""
-    hazards = contents.book.hazards
+    hazards, items = contents.book.hazards, contents.book.kit
     families = sorted({hazards[h.hazard].family for h in practical.hazards if h.hazard in hazards})
     clocks = contents.sheets[practical.id].clocks
     ends = [clocks[phase][-1].ends for phase in ("set_up", "run", "clear_up") if clocks.get(phase)]
@@ -37,6 +38,7 @@ def row_of(practical: Practical, contents: Contents) -> Row:
         tuple(families),
         tuple(rooms_of(practical, "run", contents)),
         round(sum(float(end.m_as(_MINUTE)) for end in ends)),
+        tuple(sorted({items[item].name for item in practical.items if item in items})),
         against(practical, contents),
     )
 
@@ -69,7 +71,7 @@ def practicals_page(contents: Contents) -> SitePage:
         contents,
         rows=listed,
         choices=choices(listed),
-        search=SearchWords("every practical in one table, by subject, hazard, room, age and time"),
+        search=SearchWords("every practical in one table, by subject, topic, kit, hazard, room, age and time"),
         in_navigation=True,
     )
 
@@ -80,6 +82,8 @@ def choices(listed: list[Row]) -> Mapping[str, list[str]]:
         "subject": sorted({row.practical.subject for row in listed}),
         "hazard": sorted({family for row in listed for family in row.families}),
         "room": sorted({room for row in listed for room in row.rooms}),
+        "topic": sorted({topic for row in listed for topic in row.practical.topics}),
+        "kit": sorted({item for row in listed for item in row.kit}, key=str.casefold),
     }
 
 

@@ -4,7 +4,7 @@
 
   function matches(row, chosen) {
     var age = Number(chosen.get("age")), time = Number(chosen.get("time"));
-    return ["subject", "hazard", "room"].every(function (name) {
+    return ["subject", "hazard", "room", "topic", "kit", "today"].every(function (name) {
       var wanted = chosen.get(name);
       return !wanted || row.dataset[name].split("|").indexOf(wanted) >= 0;
     }) && (!age || (age >= Number(row.dataset.youngest) && age <= Number(row.dataset.oldest)))
