@@ -76,6 +76,7 @@ class ClampstandPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  
         self._site: Path | None = None
         self._built = False
         self._policies: dict[str, str] = {}
+        self._policies_alike: dict[tuple[str, int], str] = {}
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Check everything before a byte is written; then set up the look and the folder to build into."""
@@ -151,13 +152,19 @@ class ClampstandPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  
         config: MkDocsConfig,
         nav: Navigation,  # noqa: ARG002
     ) -> TemplateContext:
-        """Make the policy of a page from the same page without a word that anybody typed."""
-        file = File.generated(config, page.file.src_uri, content="")
-        blank = FinishedPage(SitePage(page.file.src_uri, "", ""), file, config)
-        blank.read_source(config)
-        blank.render(config, Files([]))
+        """Make the policy of a page from the same page without a word that anybody typed.
+
+        The theme's own scripts depend on its template and on how deep in the site a page lies, nothing else.
+        """
         template = str(page.meta.get("template", "main.html"))
-        self._policies[page.url] = self._policy(template, context, blank)
+        alike = template, page.url.count("/")
+        if alike not in self._policies_alike:
+            file = File.generated(config, page.file.src_uri, content="")
+            blank = FinishedPage(SitePage(page.file.src_uri, "", ""), file, config)
+            blank.read_source(config)
+            blank.render(config, Files([]))
+            self._policies_alike[alike] = self._policy(template, context, blank)
+        self._policies[page.url] = self._policies_alike[alike]
         return context
 
     def on_template_context(
