@@ -1,0 +1,59 @@
+"""The built demo in the repository is the handbook that the content makes today."""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from clampstand.build import Handbook, handbook, site_pages
+from clampstand.rendering.assets import assets
+
+ROOT = Path(__file__).parents[1]
+SITE = ROOT / "site_demo"
+MEND = "site_demo/ is stale: run clampstand build and commit it"
+
+
+@pytest.fixture(scope="module")
+def demo() -> Handbook:
+    return handbook(ROOT / "content")
+
+
+def test_the_demo_has_no_stop(demo: Handbook) -> None:
+    assert not [f"{f.place.file}:{f.place.line} {f.message}" for f in demo.findings if f.stops]
+
+
+def test_every_warning_of_the_demo_is_an_allowed_exception(demo: Handbook) -> None:
+    assert [finding.message for finding in demo.findings if "(allowed until" not in finding.message] == []
+
+
+def test_every_page_is_built_as_the_content_has_it(demo: Handbook) -> None:
+    stale = []
+    for page in site_pages(demo):
+        path = SITE / page.uri
+        text = path.read_text(encoding="utf-8") if path.is_file() else ""
+        if (text != page.html) if page.stands_alone else (page.html not in text):
+            stale.append(page.uri)
+    assert stale == [], MEND
+
+
+def test_no_page_is_left_from_older_content(demo: Handbook) -> None:
+    made = {page.uri for page in site_pages(demo)}
+    by_hand = {path.name.replace(".md", ".html") for path in (ROOT / "content/pages").glob("*.md")}
+    built = {path.relative_to(SITE).as_posix() for path in SITE.rglob("*.html")}
+    assert built - made - by_hand - {"404.html"} == set(), MEND
+
+
+def test_every_asset_of_ours_is_there() -> None:
+    stale = [name for name, content in assets().files.items() if not _same(SITE / name, content)]
+    assert stale == [], MEND
+
+
+def _same(path: Path, content: bytes | str) -> bool:
+    raw = content.encode() if isinstance(content, str) else content
+    return path.is_file() and path.read_bytes() == raw
+
+
+def test_search_knows_every_page_that_wants_to_be_found(demo: Handbook) -> None:
+    index = json.loads((SITE / "search/search_index.json").read_text(encoding="utf-8"))
+    known = {entry["location"] for entry in index["docs"]}
+    assert {page.uri for page in site_pages(demo) if page.search is not None} <= known, MEND
