@@ -94,8 +94,8 @@ def emitter(source: Source, book: Book) -> Emitter:
 
 
 _ALPHA_BETA_NOTE = (
-    "Gamma and X-rays only, from the bare source: alpha particles do not reach that far, and beta particles, "
-    "where the source gives them, come on top close by."
+    "Gamma and X-rays only, from the bare source. Alpha particles do not reach that far. Beta particles, where the "
+    "source gives them, come on top: in front of its window skin gets far more from them."
 )
 
 
