@@ -19,8 +19,6 @@ if TYPE_CHECKING:
 Paper: TypeAlias = Literal["a4", "letter"]
 
 _HERE = Path(__file__).parent
-RESOLUTION = 144.0
-"""Pixels an inch of a picture."""
 _FRAME = re.compile(r"^panicked with: (.*)$", re.DOTALL)
 
 
@@ -54,15 +52,7 @@ def as_pdf(cards: Sequence[Data], day: dt.date, paper: Paper) -> bytes:
             pdf_standards=["ua-1"],
             timestamp=midnight,
         )
-    return _sides(made)[0]
-
-
-def as_pictures(cards: Sequence[Data], day: dt.date, paper: Paper) -> list[bytes]:
-    """The same sides as PNG, to look at. Raises what :func:`as_pdf` raises."""
-    with _in_words():
-        told = _told(cards, day, paper)
-        made = _compiler().compile(sys_inputs=told, format="png", ppi=RESOLUTION)
-    return _sides(made)
+    return made if isinstance(made, bytes) else b""
 
 
 def _told(cards: Sequence[Data], day: dt.date, paper: Paper) -> dict[str, str]:
@@ -70,13 +60,6 @@ def _told(cards: Sequence[Data], day: dt.date, paper: Paper) -> dict[str, str]:
     title = cards[0]["title"] if len(cards) == 1 else f"{cards[0]['department']}: all cards"
     told = {"title": title, "paper": paper, "day": [day.year, day.month, day.day], "cards": list(cards)}
     return {"told": json.dumps(told, ensure_ascii=False)}
-
-
-def _sides(made: bytes | list[bytes] | None) -> list[bytes]:
-    """What Typst made: one file of bytes, or one for each side."""
-    if isinstance(made, list):
-        return made
-    return [] if made is None else [made]
 
 
 @contextmanager
