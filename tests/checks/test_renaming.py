@@ -10,6 +10,8 @@ from checks.edits import Files, Plain, bench, edited, judged
 from checks.test_cases import ALL, Case
 
 BENCH = bench()
+ABOUT_NAMES = ("names-in-braces",)
+"""Rules about the names themselves: their wrong edits name things by words the renaming takes away."""
 
 
 def renamed(files: Files) -> Files:
@@ -34,7 +36,7 @@ def test_the_renamed_bench_is_clean(tmp_path: Path) -> None:
     assert judged(renamed(BENCH), tmp_path).findings == ()
 
 
-@pytest.mark.parametrize("case", ALL, ids=str)
+@pytest.mark.parametrize("case", [case for case in ALL if case.rule not in ABOUT_NAMES], ids=str)
 def test_renaming_changes_no_verdict(case: Case, tmp_path: Path) -> None:
     files = edited(BENCH, case.wrong)
     before = judged(files, tmp_path / "before").findings
