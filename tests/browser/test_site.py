@@ -27,6 +27,7 @@ PAGE_TYPES = (
     "rules/source-returned",
     "citations/index",
     "due/index",
+    "glossary/index",
 )
 RULES = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
 
