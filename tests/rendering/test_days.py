@@ -143,10 +143,10 @@ def test_what_is_due_has_its_day_and_who_sees_to_it(tiny_content: Write) -> None
     assert days[("count", "S-1")] == dt.date(2026, 2, 1)
     assert days[("leak test", "S-1")] == dt.date(2027, 6, 1)
     assert days[("electrical test", "U-1")] == dt.date(2026, 6, 1)
-    assert days[("sign-off to renew", "forceps-work")] == dt.date(2026, 9, 1)
+    assert days[("sign-off to renew", "Working with forceps")] == dt.date(2026, 9, 1)
     assert found[("count", "S-1")].who == "TEC1"
-    assert found[("sign-off to renew", "forceps-work")].who == "T1"
-    assert found[("read through again", "Sparks")].who == "Head of physics"
+    assert found[("sign-off to renew", "Working with forceps")].who == "T1"
+    assert found[("read through again", "Sparks")].who == "Technician"
 
 
 def test_a_newer_record_moves_what_is_due(tiny_content: Write) -> None:

@@ -94,8 +94,8 @@ def emitter(source: Source, book: Book) -> Emitter:
 
 
 _ALPHA_BETA_NOTE = (
-    "Gamma and X-rays only, from the bare source. Alpha particles do not reach that far. Beta particles, where the "
-    "source gives them, come on top: in front of its window skin gets far more from them."
+    "Gamma and X-rays only, from the bare source. Alpha particles do not reach that far. Beta particles, "
+    "where the source gives them, come on top: in front of its window skin gets far more from them."
 )
 
 
@@ -196,7 +196,7 @@ def _dose_to(who: str, stays: list[Exposure], known: Emitter, book: Book) -> Wor
     likened_to = likened(background_time(value, background.value))
     return Worked(
         id=f"dose-of-the-lesson/{known.source.id}/{who}",
-        title=f"Dose to {_PEOPLE[who]} in one lesson",
+        title=f"Dose from {known.source.id} to {_PEOPLE[who]} in one lesson",
         value=value,
         kind="dose",
         shown=shown_best(value, "dose", 2, "up"),
@@ -209,7 +209,8 @@ def _dose_to(who: str, stays: list[Exposure], known: Emitter, book: Book) -> Wor
         ),
         day=book.department.computed_for,
         within="a factor of two",
-        note=f"Computed, small, not zero: as much as {likened_to} of natural background. {_ALPHA_BETA_NOTE}",
+        note=f"Computed for gamma and X-rays, small, not zero: as much as {likened_to} of natural background."
+        f" {_ALPHA_BETA_NOTE}",
     )
 
 

@@ -74,12 +74,13 @@ def make_up(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple
     batch = batch_of(practical, book, given)
     solid = substance_given(book, given)
     molar_mass = figure_of(solid, "molar-mass")
+    name = solid.name[:1].lower() + solid.name[1:]
     mass = stated(mass_for_solution, batch.concentration.value, batch.made, molar_mass.value.value)
     return (
         volume_made(batch),
         Worked(
             id=f"make-up/{given['item']}/mass",
-            title=f"Mass of {solid.name[:1].lower()}{solid.name[1:]} for {shown_best(batch.made, 'volume', 3)}",
+            title=f"Mass of {name} for {shown_best(batch.made, 'volume', 3)}",
             value=mass,
             kind="mass",
             shown=shown_best(mass, "mass", 3),

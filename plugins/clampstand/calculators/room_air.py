@@ -54,6 +54,8 @@ def _masses(practical: Practical, book: Book) -> Iterator[tuple[Phase, Quantity,
         masses.setdefault(phase, []).append((mass, release))
     for phase, parts in masses.items():
         total = sum((mass for mass, _ in parts[1:]), parts[0][0])
+        if total.magnitude < 0:
+            continue  # a slip of the sign, which the bounds of a bench tell of
         yield phase, total, parts[0][1] if len(parts) == 1 else None
 
 

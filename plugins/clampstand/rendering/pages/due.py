@@ -56,8 +56,11 @@ def _of_people(book: Book) -> Iterator[Due]:
     for held in newest_sign_offs(book):
         shelf, its_id = held.entry.subject
         if held.ends is not None:
+            entry = book.skills.get(its_id) if shelf == "skills" else book.practicals.get(its_id)
             href = f"{shelf}/{its_id}.html"
-            yield Due(held.ends, "sign-off to renew", its_id, href, held.entry.person)
+            yield Due(
+                held.ends, "sign-off to renew", entry.title if entry else its_id, href, held.entry.person
+            )
 
 
 def _count_interval(book: Book) -> Interval | None:

@@ -31,13 +31,12 @@ def row_of(practical: Practical, contents: Contents) -> Row:
     """The line of one practical."""
     hazards, items = contents.book.hazards, contents.book.kit
     families = sorted({hazards[h.hazard].family for h in practical.hazards if h.hazard in hazards})
-    clocks = contents.sheets[practical.id].clocks
-    ends = [clocks[phase][-1].ends for phase in ("set_up", "run", "clear_up") if clocks.get(phase)]
+    lesson = contents.sheets[practical.id].clocks.get("run")
     return Row(
         practical,
         tuple(families),
         tuple(rooms_of(practical, "run", contents)),
-        round(sum(float(end.m_as(_MINUTE)) for end in ends)),
+        round(float(lesson[-1].ends.m_as(_MINUTE))) if lesson else 0,
         tuple(sorted({items[item].name for item in practical.items if item in items})),
         against(practical, contents),
     )
@@ -71,7 +70,7 @@ def practicals_page(contents: Contents) -> SitePage:
         contents,
         rows=listed,
         choices=choices(listed),
-        search=SearchWords("every practical in one table, by subject, topic, kit, hazard, room, age and time"),
+        search=SearchWords("every practical in one table: subject, topic, kit, hazard, room, age, time"),
         in_navigation=True,
     )
 
