@@ -1,6 +1,7 @@
 """The command ``clampstand``: check, build, explain, export, cards, schema, try-limits, changes."""
 
 import argparse
+import io
 import os
 import sys
 from collections.abc import Callable, Sequence
@@ -18,6 +19,10 @@ CLEAN, STOPPED, COULD_NOT_RUN = 0, 1, 2
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Runs the command and returns its exit code."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            # A console without our signs, as of Windows, prints the rest rather than nothing at all.
+            stream.reconfigure(errors="backslashreplace")
     chosen = _parser().parse_args(arguments)
     run: Callable[[argparse.Namespace], int] = chosen.run
     try:

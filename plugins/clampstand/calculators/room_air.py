@@ -135,7 +135,7 @@ def as_ventilated(gas: Gas, practical: Practical, book: Book) -> Worked | None:
 
 def ppm(fraction: Quantity) -> str:
     """A fraction by volume in parts per million, rounded up."""
-    return joined(digits(float(fraction.m_as("ppm")), 4, "up"), "ppm")
+    return joined(digits(float(fraction.m_as("ppm")), 3, "up"), "ppm")
 
 
 def carbon_dioxide_in_room(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:

@@ -124,6 +124,13 @@ def _count(text: str) -> int:
     return int(text)
 
 
+def _some(text: str) -> int:
+    count = _count(text)
+    if count == 0:
+        raise fault("0 is nobody and nothing", "write 1 or more")
+    return count
+
+
 _NUMBER = re.compile(r"[-−]?[0-9]{1,15}(\.[0-9]{1,15})?([eE][-+]?[0-9]{1,3})?")
 
 
@@ -196,14 +203,37 @@ def _interval(text: str) -> Interval:
     return Interval(count=int(match[1]), unit=match[2])
 
 
+_NEVER_BELOW_NOUGHT = frozenset(
+    {"mass", "time", "resistance", "capacitance", "air changes", "mass rate", "concentration", "energy"}
+)
+_MORE_THAN_NOUGHT = frozenset({"length", "volume", "activity", "density", "molar mass"})
+"""Of these nothing at all is no measurement either, and what is worked out divides by it or decays from it."""
+
+
 def _amount_of(kind: str | None) -> Callable[[str], Amount]:
     def read(text: str) -> Amount:
         try:
-            return read_amount(text, kind)
+            amount = read_amount(text, kind)
         except NotAnAmount as wrong:
             raise fault(wrong.problem, wrong.mend) from None
+        if kind is not None:
+            _within_nature(amount, kind)
+        return amount
 
     return read
+
+
+def _within_nature(amount: Amount, kind: str) -> None:
+    """Raises a fault for a property that nothing can have, which no formula could take."""
+    nought = amount.low * 0 if kind != "temperature" else None
+    if kind in _MORE_THAN_NOUGHT and amount.low <= nought:
+        raise fault(
+            f"{amount} cannot be: {kind} is always more than nothing", "look at the number and its sign"
+        )
+    if kind in _NEVER_BELOW_NOUGHT and amount.low < nought:
+        raise fault(f"{amount} is less than nothing", "look at the sign")
+    if kind == "fraction" and not 0 <= amount.low.m_as("") <= amount.high.m_as("") <= 1:
+        raise fault(f"{amount} is no part of a whole", "write from 0 % to 100 %, or ppm")
 
 
 _PATTERN_OF_AMOUNT = "^[-−]?[0-9].*[^0-9 .]"
@@ -243,6 +273,12 @@ Id = Annotated[
 Count = Annotated[
     int, from_text(_count), WithJsonSchema({"type": ["integer", "string"], "pattern": "^[0-9]{1,6}$"})
 ]
+Some = Annotated[
+    int,
+    from_text(_some),
+    WithJsonSchema({"type": ["integer", "string"], "minimum": 1, "pattern": "^0*[1-9][0-9]{0,5}$"}),
+]
+"""A count of what is there at all: a class, a group."""
 Number = Annotated[
     float,
     from_text(_number),

@@ -16,6 +16,7 @@ from clampstand.model.base import (
     Length,
     Line,
     Many,
+    Some,
     Time,
     Volume,
     Words,
@@ -43,8 +44,8 @@ class Department(Entry):
     packs: Many[Id]
     """The packs of limits in force here. The department's own rules are one of them."""
     computed_for: Day
-    class_size: Count
-    groups_of: Count
+    class_size: Some
+    groups_of: Some
     lesson: Time
     outdoor_carbon_dioxide: Fraction
     technician_starts: ClockTime | None = None

@@ -16,6 +16,7 @@ from clampstand.model.base import (
     Line,
     Many,
     MassRate,
+    Some,
     Time,
     Words,
     YesNo,
@@ -237,7 +238,7 @@ class Practical(Entry):
     needs: Needs
     lesson: Time
     """The steps of ``run`` must add up to this."""
-    groups_of: Count | None = None
+    groups_of: Some | None = None
     where: dict[Phase, Many[Id]]
     """The rooms each phase may be done in."""
 
