@@ -35,6 +35,17 @@ class Lesson:
         """Its worked numbers."""
         return work_out(self.practical, self.book, CALCULATORS)
 
+    @cached_property
+    def is_whole(self) -> bool:
+        """Whether all kit and sources it names are described; what is not has a stop of its own."""
+        kit, sources, nuclides = self.book.kit, self.book.sources, self.book.nuclides
+        named = {source for slot in self.practical.sources for source in slot.one_of}
+        return (
+            self.practical.items <= kit.keys()
+            and named <= sources.keys()
+            and {sources[name].nuclide for name in named} <= nuclides.keys()
+        )
+
     def limit(self, key: str, **circumstances: str) -> Limit | None:
         """The strictest limit in force of a key."""
         return the_limit(key, self.book, **circumstances)

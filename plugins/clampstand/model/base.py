@@ -207,7 +207,7 @@ _NEVER_BELOW_NOUGHT = frozenset(
     {"mass", "time", "resistance", "capacitance", "air changes", "mass rate", "concentration", "energy"}
 )
 _MORE_THAN_NOUGHT = frozenset({"length", "volume", "activity", "density", "molar mass"})
-"""Of these nothing at all is no measurement either, and what is worked out divides by it or decays from it."""
+"""Of these nothing at all is no measurement either: formulae divide by it."""
 
 
 def _amount_of(kind: str | None) -> Callable[[str], Amount]:

@@ -28,7 +28,7 @@ from clampstand.checks.tolerance import widened
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.model.practical import Expectation
 from clampstand.model.step import Number
-from clampstand.units import is_over, is_under
+from clampstand.units import Amount, is_over, is_under
 
 ID = "expected-value-agrees"
 SEVERITY = Severity.STOP
@@ -37,13 +37,21 @@ RULE = Whose(Layer.PHYSICS, "what is worked out and what is written are the same
 
 def check(lesson: Lesson) -> Iterator[Problem]:
     """Every expectation with both a declared number and a calculator."""
-    for entry, worked in lesson.sheet.numbers:
+    for entry, worked in lesson.sheet.numbers if lesson.is_whole else ():
         number = lesson.practical.numbers.get(entry.at or "")
         if number is None or isinstance(worked, CannotWork):
             continue
-        of_kind = [each for each in worked if each.kind == number.value.kind]
+        of_kind = [each for each in worked if _is_of_kind(each, number.value)]
         if not any(_agrees(each, entry, number) for each in of_kind):
-            yield _problem(lesson, entry, number, of_kind[0] if of_kind else worked[0])
+            alike = [each for each in worked if each.value.is_compatible_with(number.value.low)]
+            yield _problem(lesson, entry, number, (of_kind or alike or worked)[0])
+
+
+def _is_of_kind(worked: Worked, written: Amount) -> bool:
+    """Whether both are the same kind of quantity. Kelvins may be either, degrees are never a difference."""
+    if worked.kind == "temperature difference" and written.unit == "K":
+        return True
+    return worked.kind == written.kind
 
 
 def _agrees(worked: Worked, entry: Expectation, number: Number) -> bool:

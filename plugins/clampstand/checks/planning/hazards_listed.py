@@ -47,7 +47,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
                 whose=RULE,
                 related=((hazards[name].spot, "the hazard"),),
             )
-    for index, entry in enumerate(practical.hazards):
+    for index, entry in enumerate(practical.hazards if lesson.is_whole else ()):
         hazard = hazards.get(entry.hazard)
         if hazard is not None and hazard.comes_from == "things" and entry.hazard not in brought:
             yield Problem(
