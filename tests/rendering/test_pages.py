@@ -245,7 +245,7 @@ def test_totals_on_the_preparation_sheet_are_those_of_the_class(tiny_content: Wr
         )
     )
     words = words_of(made(contents_of(content))["prep/sparks.html"])
-    assert "plates 17 2 a group, 1 spare" in words  # 24 pupils in threes: 8 groups, 2 each, 1 spare
+    assert "plates 17 2 for each group, 1 spare" in words  # 24 pupils in threes: 8 groups, 2 each, 1 spare
 
 
 def test_what_is_due_is_in_the_order_of_its_days(contents: Contents):

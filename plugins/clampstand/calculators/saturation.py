@@ -6,7 +6,7 @@ from clampstand.calculators.given import number_given
 from clampstand.calculators.worked import CannotWork, Input, Worked, written
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
-from clampstand.units import OutOfRange, shown_best
+from clampstand.units import OutOfRange, shown
 
 TABLE = "saturation-pressure"
 
@@ -31,7 +31,7 @@ def saturation_pressure(practical: Practical, book: Book, given: Mapping[str, st
             title=f"Pressure over liquid {substance.name} at {temperature}",
             value=value,
             kind="pressure",
-            shown=shown_best(value, "pressure", 3, "up"),
+            shown=shown(value, "bar", "pressure", 3, "up"),
             formula="p = p(T)",
             inputs=(
                 written("temperature of the liquid, T", temperature, f"practical, {given['temperature']}"),

@@ -35,14 +35,14 @@ def _of_gas(gas: Gas, practical: Practical, book: Book) -> Panel:
     room = asked_room(book, gas.room.id, needed.low if needed else None)
     limits = _limits(book)
     results = [
-        Result("All of it turned to gas, windows shut", _shut(book, mass, room), "fraction", 4, limits=limits)
+        Result("All of it turned to gas, windows shut", _shut(book, mass, room), "fraction", 3, limits=limits)
     ]
     asked: tuple[Asked | Choice, ...] = (mass, room)
     if needed is not None and rate is not None:
         length = float(phase_length(practical, gas.phase).m_as("min"))
         time = Asked("time", "Time", "time", "min", min(length, 480.0), 0, 480, 5)
         after = _ventilated(book, Read(mass, rate.high / gas.mass), room, time)
-        results.append(Result("After the time, ventilated", after, "fraction", 4, limits=limits))
+        results.append(Result("After the time, ventilated", after, "fraction", 3, limits=limits))
         asked = (mass, room, time)
     outdoor = book.department.outdoor_carbon_dioxide
     how_fast = (
