@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from clampstand.calculators.given import figure_of, number_given, substance_given
-from clampstand.calculators.worked import Input, Worked, computed, stated, written
+from clampstand.calculators.worked import CannotWork, Input, Worked, computed, stated, written
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
 from clampstand.physics import heat
@@ -40,6 +40,8 @@ def specific_heat_seen(practical: Practical, book: Book, given: Mapping[str, str
     """The specific heat at each end of a range of rises: ``given: {power, time, mass, rise}``."""
     energy, mass = _energy(practical, given), number_given(practical, given, "mass")
     rise = number_given(practical, given, "rise")
+    if rise.unit != "K":
+        raise CannotWork(f"{given['rise']} is a difference, and {rise} is a temperature; write it in K")
     ends = {"greatest": rise.high, "smallest": rise.low}
     of_mass = written("mass, m", mass, f"practical, {given['mass']}")
     return tuple(
