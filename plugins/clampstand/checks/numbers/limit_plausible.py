@@ -16,8 +16,9 @@ Whose: physics.
 
 from collections.abc import Iterator
 
+from clampstand.checks.gas import DANGEROUS
 from clampstand.findings import Layer, Problem, Severity, Whose
-from clampstand.limits import CEILING, sort_of
+from clampstand.limits import CEILING, sort_of, the_limit
 from clampstand.model.book import Book
 from clampstand.model.limit import Limit
 from clampstand.units import Amount, is_over, is_under, q, quantity
@@ -52,8 +53,14 @@ def _fault(limit: Limit, amount: Amount, book: Book) -> str:
         return "not above zero"
     if amount.kind == "fraction" and is_over(amount.high, q("100 %")):
         return "more than the whole"
-    outdoors = book.department.outdoor_carbon_dioxide
     of_the_air = limit.key.startswith(OF_THE_AIR) and amount.kind == "fraction"
-    if of_the_air and sort_of(limit)[0] == CEILING and is_under(amount.high, outdoors.value):
+    return _beyond_breathing(limit, amount, book) if of_the_air and sort_of(limit)[0] == CEILING else ""
+
+
+def _beyond_breathing(limit: Limit, amount: Amount, book: Book) -> str:
+    outdoors, deadly = book.department.outdoor_carbon_dioxide, the_limit(DANGEROUS, book)
+    if is_under(amount.high, outdoors.value):
         return f"less than the {outdoors} that the air outdoors has"
+    if limit.key != DANGEROUS and deadly and deadly.amount and is_over(amount.high, deadly.amount.high):
+        return f"more than the {deadly.amount} that is dangerous to life"
     return ""
