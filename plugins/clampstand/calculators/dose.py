@@ -56,12 +56,19 @@ class Emitter:
         constant: ambient dose-equivalent rate constant, photons of at least :data:`PHOTON_CUTOFF`, bare.
         activity: its activity today.
         inputs: both, with where they came from.
+        gives_betas: whether beta particles come on top.
     """
 
     source: Source
     constant: Quantity
     activity: Quantity
     inputs: tuple[Input, ...]
+    gives_betas: bool
+
+    @property
+    def counts(self) -> str:
+        """What its dose counts, in words: the betas of a source are never in it."""
+        return "; beta particles not counted" if self.gives_betas else ""
 
     def rate_at(self, distance: Quantity) -> Quantity:
         """Its ambient dose-equivalent rate at a distance."""
@@ -79,18 +86,19 @@ def emitter(source: Source, book: Book) -> Emitter:
     if constant.magnitude == 0:
         raise CannotWork(f"{source.nuclide} gives no gamma or X-rays to speak of, and only these are counted")
     emissions = nuclide_of(source, book).emissions.gamma or nuclide_of(source, book).emissions.x
-    inside = ", ".join((source.nuclide, *source.in_equilibrium_with))
+    inside = (source.nuclide, *source.in_equilibrium_with)
+    gives_betas = any(book.nuclides[name].emitted("beta") for name in inside if name in book.nuclides)
     inputs = (
         computed("activity today, A", today),
         Input(
             "dose-rate constant, k",
             joined(digits(float(constant.m_as("uSv*m**2/(GBq*h)")), 3), _CONSTANT_UNIT),
-            f"emissions of {inside}; H*(10), photons from 20 keV",
+            f"emissions of {', '.join(inside)}; H*(10), photons from 20 keV",
             emissions.citation if emissions else "",
         ),
         Input("dose per photon fluence", "table", "reference figures", table.citation),
     )
-    return Emitter(source, constant, today.value, inputs)
+    return Emitter(source, constant, today.value, inputs, gives_betas)
 
 
 _ALPHA_BETA_NOTE = (
@@ -118,7 +126,7 @@ def dose_rate_at(practical: Practical, book: Book, given: Mapping[str, str]) -> 
                 Input("distance, d", str(distance), f"practical, {given['distance']}"),
             ),
             day=book.department.computed_for,
-            within="20 %",
+            within=f"20 %{known.counts}",
             note=_ALPHA_BETA_NOTE,
         ),
     )
@@ -208,7 +216,7 @@ def _dose_to(who: str, stays: list[Exposure], known: Emitter, book: Book) -> Wor
             written("natural background", background, "reference figures", background_citation),
         ),
         day=book.department.computed_for,
-        within="a factor of two",
+        within=f"a factor of two{known.counts}",
         note=f"Computed for gamma and X-rays, small, not zero: as much as {likened_to} of natural background."
         f" {_ALPHA_BETA_NOTE}",
     )
