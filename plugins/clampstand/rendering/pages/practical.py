@@ -46,7 +46,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         quotes=quotes_of(practical, contents.book),
         against=against(practical, contents),
         key_numbers=key_numbers(practical, contents),
-        phases=first_numbers(practical, PHASES),
+        phases=phases_of(practical),
         phase_titles=PHASE_TITLES,
         levels=LEVELS,
         rungs=ladder(practical, contents),
@@ -71,15 +71,9 @@ def key_numbers(practical: Practical, contents: Contents) -> list[str]:
     return list(islice(dict.fromkeys([*first, *limits]), _KEY_NUMBERS))
 
 
-def first_numbers(practical: Practical, phases: tuple[Phase, ...]) -> list[tuple[Phase, int]]:
-    """The phases that have steps, each with the number of its first step, counted through."""
-    numbered: list[tuple[Phase, int]] = []
-    number = 1
-    for phase in phases:
-        if practical.steps(phase):
-            numbered.append((phase, number))
-            number += len(practical.steps(phase))
-    return numbered
+def phases_of(practical: Practical) -> tuple[Phase, ...]:
+    """The phases that have steps. Each numbers its own from 1, as messages and the card do."""
+    return tuple(phase for phase in PHASES if practical.steps(phase))
 
 
 def rooms_of(practical: Practical, phase: Phase, contents: Contents) -> list[str]:

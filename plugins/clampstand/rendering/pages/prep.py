@@ -9,7 +9,7 @@ from clampstand.rendering.contents import Contents
 from clampstand.rendering.live.totals import totals_of
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.making import made
-from clampstand.rendering.pages.practical import PHASE_TITLES, first_numbers, lengths, rooms_of
+from clampstand.rendering.pages.practical import PHASE_TITLES, lengths, phases_of, rooms_of
 from clampstand.rendering.prose import quotes_of
 from clampstand.rendering.readiness import against
 
@@ -38,7 +38,7 @@ def prep_page(practical: Practical, contents: Contents) -> SitePage:
         against=against(practical, contents),
         rooms=rooms_of(practical, "run", contents),
         prep_rooms=rooms_of(practical, "prepare", contents),
-        first=dict(first_numbers(practical, ("prepare", "set_up"))),
+        phases=phases_of(practical),
         phase_titles=PHASE_TITLES,
         lengths=lengths(sheet),
         orders=[t for t in sheet.totals if t.line.item in book.kit and book.kit[t.line.item].lead],
