@@ -153,7 +153,10 @@ def _edit_limits(files: Files, key: str, change: Plain) -> None:
         assert isinstance(change, dict), f"there is no limit {key}"
         house = files[f"limits/{of_pack or 'house'}.yml"]["limits"]
         assert isinstance(house, list)
-        house.append({"key": wanted, **NEW_LIMIT, **change})
+        of_law: dict[str, Plain] = (
+            {"citation": "land-law"} if change.get("layer", "local rule") != "local rule" else {}
+        )
+        house.append({"key": wanted, **NEW_LIMIT, **of_law, **change})
 
 
 def merged(old: Plain, change: Plain) -> Plain:

@@ -75,6 +75,8 @@ class Room(Entry):
     volume: Volume | None = None
     """Left out for the open air."""
     air_changes: AirChanges | None = None
+    holds: Count | None = None
+    """How many people may work in it at once; nought for one that is only passed through."""
     features: Many[Line] = ()
     equipment: Many[Id] = ()
     """Items that are always there: spill kit, fire blanket, extinguisher."""

@@ -39,4 +39,6 @@ class Hazard(Entry):
     """Whether an item or a source brings it, or only what is done: a dark room, a reaction, a sight."""
     answered_by: Many[Id] = ()
     """The emergency procedures that say what to do when it has hurt somebody; any one of them is enough."""
+    leads_to: Many[Id] = ()
+    """Further procedures it may call for, which do not answer it alone."""
     note: Words | None = None

@@ -168,6 +168,7 @@ NAMED: dict[tuple[type[Definition], str], str] = {
     (Department, "packs"): "packs",
     (Department, "approvers"): "contacts",
     (Hazard, "answered_by"): "emergencies",
+    (Hazard, "leads_to"): "emergencies",
     (Room, "equipment"): "kit",
     (Source, "hazards"): "hazards",
     (Term, "see"): "glossary",

@@ -24,7 +24,7 @@ from clampstand.checks.rule import Lesson
 from clampstand.findings import Layer, Problem, Severity, Spot, Whose
 from clampstand.limits import keeps, whose
 from clampstand.model.limit import Limit
-from clampstand.units import Amount, is_under, quantity
+from clampstand.units import Amount, NotAnAmount, is_under, quantity, read_amount
 
 ID = "bench-sizes"
 SEVERITY = Severity.WARNING
@@ -37,7 +37,7 @@ EITHER_SIGN = frozenset(
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every amount of the kit list, then every declared number, against the bounds of its kind."""
+    """Every amount of the kit list, every declared number and tolerance, against the bounds of its kind."""
     practical = lesson.practical
     for number, line in enumerate(practical.kit):
         for word in ("amount", "allowance"):
@@ -49,6 +49,19 @@ def check(lesson: Lesson) -> Iterator[Problem]:
         yield from _out_of_bounds(
             lesson, name, declared.value, practical.at("numbers", name, "value"), "bench"
         )
+    for index, entry in enumerate(practical.expect):
+        within = _per_cent(entry.within or "")
+        if within is not None:
+            spot = practical.at("expect", index, "within")
+            yield from _out_of_bounds(lesson, "the tolerance", within, spot, "tolerance")
+
+
+def _per_cent(text: str) -> Amount | None:
+    """A tolerance written in per cent."""
+    try:
+        return read_amount(text, "fraction")
+    except NotAnAmount:
+        return None
 
 
 def _out_of_bounds(lesson: Lesson, name: str, amount: Amount, spot: Spot, of: str) -> Iterator[Problem]:

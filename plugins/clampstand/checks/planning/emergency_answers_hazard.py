@@ -4,12 +4,12 @@ Why: the card is pulled out when it has already gone wrong. A hazard without its
 invent one.
 
 Wrong:
-    hazards: {deep-cold: {answered_by: frostbite}}
+    hazards: {deep-cold: {answered_by: frostbite, leads_to: shock}}
     cold bench:
       emergency: [shock]
 
 Right:
-    hazards: {deep-cold: {answered_by: frostbite}}
+    hazards: {deep-cold: {answered_by: frostbite, leads_to: shock}}
     cold bench:
       emergency: [shock, frostbite]
 

@@ -9,7 +9,7 @@ Wrong:
 
 Right:
     limits:
-      house/electrical.current (dc): {layer: law, waivable: no, supersedes: land}
+      house/electrical.current (dc): {layer: law, citation: land-law, waivable: no, supersedes: land}
 
 Whose: this handbook: the more special rule of the same layer comes before the general one.
 """

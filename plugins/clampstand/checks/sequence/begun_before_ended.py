@@ -1,7 +1,7 @@
-"""What ends has begun, and what begins has not begun already.
+"""What is ended has begun: nothing is switched off, put out or taken off that is not on, lit or worn.
 
-Why: when an ending has no beginning, or a beginning comes twice, a step is missing in between. Everything the
-rules know about what is on, lit, worn or in the room is then wrong, and so is the card.
+Why: when an ending has no beginning, the step that began it is missing. Everything the rules know about what
+is on, lit, worn or in the room is then wrong, and so is the card.
 
 Wrong:
     cold bench:
@@ -41,13 +41,12 @@ class Fault:
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every ending and every beginning of every step, against what goes on by then."""
+    """Every ending of every step, and everything handled, against what goes on by then."""
     comes = {item for moment in lesson.moments for item in moment.step.brings_in}
     for moment, going_on in with_what_goes_on(lesson):
         faults = (
             *_ended(moment, going_on),
             *_undressed(moment),
-            *_begun_again(moment),
             *_early(moment, comes),
         )
         for fault in faults:
@@ -88,21 +87,6 @@ def _undressed(moment: Moment) -> Iterator[Fault]:
         for item in items:
             if not any(item in moment.during.wears(person) for person in ACTORS[who]):
                 yield Fault("takes_off", item, f"is not worn by the {who}", "puts_on")
-
-
-def _begun_again(moment: Moment) -> Iterator[Fault]:
-    """What is lit, put up or put on though it is already, by everybody named."""
-    step, before = moment.step, moment.before
-    for item in step.lights:
-        if item in before.lit:
-            yield Fault("lights", item, f"is lit since {before.lit[item]}", "puts_out")
-    for item in step.puts_up:
-        if item in before.barriers:
-            yield Fault("puts_up", item, f"is up since {before.barriers[item]}", "takes_down")
-    for who, items in step.puts_on.items():
-        for item in items:
-            if all(item in before.wears(person) for person in ACTORS[who]):
-                yield Fault("puts_on", item, f"is worn by the {who} already", "takes_off")
 
 
 def _early(moment: Moment, comes: set[str]) -> Iterator[Fault]:

@@ -23,12 +23,16 @@ from clampstand.checks.rule import Lesson
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.model.kit import Item
 from clampstand.model.step import Step
+from clampstand.timeline import Moment
 
 ID = "said-is-done"
 SEVERITY = Severity.WARNING
 RULE = Whose(Layer.HANDBOOK, "a step's data say what its sentence says")
 _QUOTED = re.compile(r"\{([^{}\n]{1,300})\}")
-_OF_ITEMS = ("handles", "opens", "closes", "brings_in", "takes_away", "touches", "puts_up", "takes_down")
+_OF_ITEMS = (
+    *("handles", "opens", "closes", "brings_in", "takes_away", "touches", "puts_up", "takes_down"),
+    *("lights", "puts_out", "switches_on", "switches_off", "discharges"),
+)
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
@@ -37,7 +41,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
         named = _named(moment.step)
         for name in dict.fromkeys(_QUOTED.findall(moment.step.do)):
             item = lesson.book.kit.get(name)
-            words = () if item is None or name in named else _words_for(item)
+            words = () if item is None or name in named else _words_for(lesson, item, moment)
             if words:
                 yield Problem(
                     lesson.spot(moment.ref, "do"),
@@ -49,13 +53,15 @@ def check(lesson: Lesson) -> Iterator[Problem]:
                 )
 
 
-def _words_for(item: Item) -> tuple[str, ...]:
+def _words_for(lesson: Lesson, item: Item, moment: Moment) -> tuple[str, ...]:
     """The words of which one must say what is done with an item; none for what does not matter."""
     if item.worn is not None:
         return "puts_on", "takes_off"
     if item.stops:
         return "puts_up", "takes_down"
-    return ("handles", "opens", "takes_away") if item.flammable_vapour or item.turns_to_gas else ()
+    hazards = [lesson.book.hazards[name] for name in item.hazards if name in lesson.book.hazards]
+    asks = moment.ref.phase == "run" and any(hazard.worn or hazard.in_place for hazard in hazards)
+    return ("handles", "opens", "takes_away") if asks or item.flammable_vapour or item.turns_to_gas else ()
 
 
 def _named(step: Step) -> frozenset[str]:
