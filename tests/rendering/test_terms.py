@@ -10,7 +10,7 @@ from clampstand.build import handbook, site_pages
 from clampstand.model.term import Term
 from clampstand.reading import read
 from clampstand.rendering.page import SitePage
-from clampstand.rendering.terms import with_terms
+from clampstand.rendering.terms import Words, with_terms
 
 CONTENT = Path(__file__).parents[2] / "content"
 
@@ -34,7 +34,7 @@ GLOSSARY = {
 
 def linked(html: str) -> list[tuple[str, str]]:
     """The words that became links, and the term each leads to."""
-    page = with_terms(SitePage("practicals/any.html", "Any", html), GLOSSARY)
+    page = with_terms(SitePage("practicals/any.html", "Any", html), Words(tuple(GLOSSARY.values())))
     links = BeautifulSoup(page.html, "html.parser").select("a.term")
     return [(link.get_text(), str(link["href"]).partition("#")[2]) for link in links]
 
@@ -66,7 +66,7 @@ def test_no_link_stands_in_a_heading_a_link_a_quote_a_control_or_a_drawing(tag: 
 
 
 def test_what_it_means_cannot_break_out_of_the_link():
-    page = with_terms(SitePage("practicals/any.html", "Any", "<p>HT</p>"), GLOSSARY)
+    page = with_terms(SitePage("practicals/any.html", "Any", "<p>HT</p>"), Words(tuple(GLOSSARY.values())))
     found = BeautifulSoup(page.html, "html.parser").select("p > a.term")
     assert [link["title"] for link in found] == ['What "HT" is <here>.']
     assert found[0]["href"] == "../glossary/index.html#ht"

@@ -14,6 +14,7 @@ from clampstand.model.limit import Limit
 from clampstand.model.practical import Practical
 from clampstand.model.step import Number
 from clampstand.rendering.prose import Quotes
+from clampstand.rendering.terms import Words
 
 Shared = tuple[Practical, ...]
 
@@ -36,6 +37,11 @@ class Contents:
     def quotes(self) -> Quotes:
         """What a text outside any practical may quote."""
         return Quotes(self.book)
+
+    @cached_property
+    def words(self) -> Words | None:
+        """The words of the glossary, ready to be looked for; None where there is none."""
+        return Words(tuple(self.book.glossary.values())) if self.book.glossary else None
 
     @cached_property
     def _by_subject(self) -> Mapping[str, tuple[Finding, ...]]:

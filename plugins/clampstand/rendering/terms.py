@@ -1,9 +1,8 @@
 """The first use of each term on a finished page leads to what it means."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import replace
-from functools import cache
 
 from markupsafe import escape
 
@@ -12,6 +11,7 @@ from clampstand.rendering.page import SitePage
 
 GLOSSARY = "glossary/index.html"
 
+_LETTERS = re.compile(r"[^\W\d_]{2}")
 _TAG = re.compile(r"(<[^>]*>)")
 _NAME = re.compile(r"<(/?)([a-z][a-z0-9]*)")
 _HEADINGS = ("h1", "h2", "h3", "h4", "h5", "h6")
@@ -22,22 +22,25 @@ _QUIET = re.compile(r'class="(?:quantity|step__clock|mark|doors)\b')
 _VOID = frozenset(["br", "hr", "img", "input", "meta", "link", "wbr"])
 
 
-def with_terms(page: SitePage, glossary: Mapping[str, Term]) -> SitePage:
+def with_terms(page: SitePage, words: "Words | None") -> SitePage:
     """The page with the first use of each term as a link. One of our own pages, whose tags all close."""
-    if not glossary:
+    if words is None:
         return page
     to_top = "../" * page.uri.count("/")
-    return replace(page, html="".join(_linked(page.html, _Words.of(tuple(glossary.values())), to_top)))
+    return replace(page, html="".join(_linked(page.html, words, to_top)))
 
 
-def _linked(html: str, words: "_Words", to_top: str) -> Iterator[str]:
+def _linked(html: str, words: "Words", to_top: str) -> Iterator[str]:
     used: set[str] = set()
     quiet: list[bool] = [False]
     for piece in _TAG.split(html):
         tag = _NAME.match(piece)
         if tag is not None:
             _step(quiet, piece, closing=bool(tag[1]), name=tag[2])
-        yield piece if tag is not None or quiet[-1] else words.linked(piece, used, to_top)
+        if tag is not None or quiet[-1] or not _LETTERS.search(piece):
+            yield piece
+        else:
+            yield words.linked(piece, used, to_top)
 
 
 def _step(quiet: list[bool], tag: str, *, closing: bool, name: str) -> None:
@@ -48,7 +51,7 @@ def _step(quiet: list[bool], tag: str, *, closing: bool, name: str) -> None:
         quiet.append(quiet[-1] or name in _NOT_IN or bool(_QUIET.search(tag)))
 
 
-class _Words:
+class Words:
     """Every name of every term, the longest first, so that part of a name is not taken for another."""
 
     def __init__(self, terms: tuple[Term, ...]) -> None:
@@ -58,12 +61,9 @@ class _Words:
         # A unit after its number is no word, and part of a word is not the word.
         self._any = re.compile(rf"(?<![\w-])(?<![0-9][\s\u00a0])(?:{choices})(?![\w-])")
 
-    @staticmethod
-    @cache
-    def of(terms: tuple[Term, ...]) -> "_Words":
-        return _Words(terms)
-
     def linked(self, text: str, used: set[str], to_top: str) -> str:
+        """The text with a link at the first use of each term that is not among the used ones yet."""
+
         def link(found: re.Match[str]) -> str:
             term = self._terms.get(_key(found[0])) or self._terms[_key(found[0].removesuffix("s"))]
             if term.id in used:

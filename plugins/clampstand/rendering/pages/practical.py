@@ -60,7 +60,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         dose_table=doses_in_context(_worked_numbers(sheet), contents.book),
         doses=[outcome for outcome in sheet.numbers if _is_dose(outcome)],
     )
-    return with_terms(page, contents.book.glossary)
+    return with_terms(page, contents.words)
 
 
 def key_numbers(practical: Practical, contents: Contents) -> list[str]:
