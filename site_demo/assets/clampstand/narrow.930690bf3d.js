@@ -1,0 +1,46 @@
+// Narrows a table of practicals by what the reader chooses, and keeps the choice in the page's address.
+(function () {
+  "use strict";
+
+  function matches(row, chosen) {
+    var age = Number(chosen.get("age")), time = Number(chosen.get("time"));
+    return ["subject", "hazard", "room", "topic", "kit", "today"].every(function (name) {
+      var wanted = chosen.get(name);
+      return !wanted || row.dataset[name].split("|").indexOf(wanted) >= 0;
+    }) && (!age || (age >= Number(row.dataset.youngest) && age <= Number(row.dataset.oldest)))
+      && (!time || Number(row.dataset.minutes) <= time);
+  }
+
+  function chosenIn(form) {
+    var chosen = new URLSearchParams();
+    new FormData(form).forEach(function (value, name) { if (value) { chosen.set(name, value); } });
+    return chosen;
+  }
+
+  function narrow(form, table, keep) {
+    var chosen = chosenIn(form), rows = table.tBodies[0].rows, left = 0;
+    Array.prototype.forEach.call(rows, function (row) {
+      row.hidden = !matches(row, chosen);
+      left += row.hidden ? 0 : 1;
+    });
+    form.querySelector("output").textContent = left + " of " + rows.length;
+    if (keep) {
+      history.replaceState(null, "", location.pathname + (String(chosen) ? "?" + chosen : "") + location.hash);
+    }
+  }
+
+  function begin(form) {
+    var table = document.getElementById(form.dataset.narrow);
+    new URLSearchParams(location.search).forEach(function (value, name) {
+      var field = form.elements.namedItem(name);
+      if (field) { field.value = value; }
+    });
+    form.hidden = false;
+    narrow(form, table, false);
+    form.addEventListener("input", function () { narrow(form, table, true); });
+    form.addEventListener("submit", function (event) { event.preventDefault(); });
+    form.addEventListener("reset", function () { setTimeout(function () { narrow(form, table, true); }); });
+  }
+
+  document.querySelectorAll("form[data-narrow]").forEach(begin);
+})();
