@@ -73,7 +73,7 @@ def line_of(file: str, fragment: str) -> int:
             "did you mean",
         ),
         (P, "hazard: shock", "hazard: shok", "shok", "not one of the hazards", "did you mean shock?"),
-        (P, "approved_by: lead", "approved_by: leed", "leed", "not one of the contacts", "did you mean lead?"),
+        (P, "approved_by: lead", "approved_by: leed", "leed", "not one of the contacts", "mean lead?"),
         (
             P,
             "obeys: radiation.hand",

@@ -108,7 +108,8 @@ def test_the_id_is_of_the_content() -> None:
     same = practical_card(practical, contents).page
     assert same == all_cards()[same.uri]
     other = practical.model_copy(update={"aim": "Another aim."})
-    ids = {text_of(soup(card).select_one(".card-id")) for card in (same, practical_card(other, contents).page)}
+    both = (same, practical_card(other, contents).page)
+    ids = {text_of(soup(card).select_one(".card-id")) for card in both}
     assert len(ids) == 2
     assert len({text_of(soup(card).select_one(".card-id")) for card in all_cards().values()}) == len(
         all_cards()
