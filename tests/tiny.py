@@ -21,8 +21,7 @@ teacher_to_source: 0.5 m
 defer: Local rules come first.
 """,
     "department/contacts.yml": (
-        "lead:\n  role: Head of physics\n  call: Room 12\n"
-        "technician:\n  role: Technician\n  call: Room 14\n"
+        "lead:\n  role: Head of physics\n  call: Room 12\ntechnician:\n  role: Technician\n  call: Room 14\n"
     ),
     "department/rooms.yml": """\
 lab:
@@ -66,7 +65,10 @@ shock:
   harm: It stops the heart.
   controls: [Keep off.]
 """,
-    "citations/all.yml": "rules: {title: Rules of the house, kind: common practice}\n",
+    "citations/all.yml": (
+        "rules: {title: Rules of the house, kind: common practice}\n"
+        "advice: {title: Advice of the land, kind: handbook}\n"
+    ),
     "limits/house.yml": """\
 pack: house
 title: Rules of the house
@@ -87,7 +89,7 @@ limits:
     title: Dose to the public
     layer: guidance
     at_most: 1 mSv
-    citation: rules
+    citation: advice
     read_on: 2025-09-01
     check_again_by: 2026-09-01
 """,

@@ -267,7 +267,7 @@ def test_two_of_one_name(tiny_content: Callable[..., Path]) -> None:
         ("department/rooms.yml", tiny.TINY["department/rooms.yml"].replace("200 m³", "200")),
         ("department/sources.yml", "S-1: {}\n"),
         ("hazards/all.yml", "shock: [\n"),
-        ("citations/all.yml", "rules: {title: x}\n"),
+        ("citations/all.yml", "rules: {title: x}\nadvice: {title: x}\n"),
         ("reference/nuclides.yml", "Am-241: x\n"),
         ("department/contacts.yml", "lead: {role: x}\ntechnician: {role: x}\n"),
     ],
