@@ -135,15 +135,18 @@ def _quantities(data: Plain) -> Iterator[tuple[Route, str, str]]:
             yield route, text, amount.kind
 
 
+_NUMBER = re.compile(r"[-−]?[0-9][0-9\s.]*(?:[eE][-+]?[0-9]+)?")
+
+
 def quantities_scaled(data: Plain) -> Iterator[Edit]:
     """Each quantity a thousandth, a tenth, ten times and a thousand times as large."""
     for route, text, kind in _quantities(data):
         amount = read_amount(text, kind)
-        number, unit = re.match(r"[-−0-9.eE\s]+", text), amount.unit
+        number, unit = _NUMBER.match(text), amount.unit
         if number is None or kind == "temperature":
             continue
         for factor in FACTORS:
-            size = float(number.group().replace("−", "-").replace(" ", "")) * factor
+            size = float("".join(number.group().replace("−", "-").split())) * factor
             now = f"{size:.12g} {unit}"
             yield Edit("quantity scaled", route, text, now, put(data, route, now))
 
