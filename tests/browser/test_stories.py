@@ -83,8 +83,9 @@ def test_it_says_no_and_why_when_no_source_has_passed_its_leak_test(tmp_path: Pa
 
 def test_it_tells_the_steps_in_order_and_when(opened: Open):
     page = opened("practicals/spark-counter")
-    numbers = [int(str(n)) for n in page.locator(".steps > li").evaluate_all("all => all.map(s => s.value)")]
-    assert numbers == list(range(numbers[0], numbers[0] + len(numbers)))
+    phases = page.locator(".steps").evaluate_all("all => all.map(ol => [...ol.children].map(li => li.value))")
+    assert len(phases) == 3  # before the class, with it, after it: each numbered from 1, as on the card
+    assert all(numbers == list(range(1, len(numbers) + 1)) for numbers in phases), phases
     assert all(who.strip() for who in page.locator(".step__clock .step__who").all_inner_texts())
     in_the_lesson = page.locator("#run + .steps .step__from").all_inner_texts()
     ends = re.split("[–\u00a0 ]", in_the_lesson[-1])[1]
