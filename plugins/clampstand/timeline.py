@@ -3,7 +3,7 @@
 Order rules are statements about these states. They never read a sentence, and names of items mean nothing.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from enum import Enum
 from typing import TypeVar
@@ -144,8 +144,10 @@ def _moment(ref: StepRef, step: Step, before: World) -> Moment:
     return Moment(ref, step, before, handled, during, _ended(during, step))
 
 
-def _made_safe(supplies: Mapping[str, Supplied], step: Step, ref: StepRef) -> dict[str, Supplied]:
+def _made_safe(supplies: Mapping[str, Supplied], step: Step, ref: StepRef) -> Mapping[str, Supplied]:
     """Supplies after what the step switches off, waits for and discharges, in that order."""
+    if not supplies:
+        return supplies
     state = dict(supplies)
     for item in step.switches_off:
         if state.get(item, Supplied(Power.OFF)).power is Power.ON:
@@ -183,10 +185,7 @@ def _ended(world: World, step: Step) -> World:
     return replace(
         world,
         signed_out=_without(world.signed_out, step.counts_back),
-        out={
-            slot: replace(out, held_with=None, standing=True) if slot in step.sets_down else out
-            for slot, out in _without(world.out, step.puts_back).items()
-        },
+        out=_set_down(_without(world.out, step.puts_back), step),
         worn=_undressed(world.worn, step),
         barriers=_without(world.barriers, step.takes_down),
         present=_without(world.present, step.takes_away),
@@ -207,6 +206,14 @@ def _taken_out(out: Mapping[str, Out], step: Step, ref: StepRef) -> dict[str, Ou
     return state
 
 
+def _set_down(out: Mapping[str, Out], step: Step) -> Mapping[str, Out]:
+    """Sources out of their boxes once those the step sets down stand in their holders."""
+    standing = {
+        slot: replace(out[slot], held_with=None, standing=True) for slot in step.sets_down if slot in out
+    }
+    return {**out, **standing}
+
+
 def _dressed(worn: Mapping[str, Since], step: Step, ref: StepRef) -> dict[str, Since]:
     state = dict(worn)
     for who, items in step.puts_on.items():
@@ -223,11 +230,10 @@ def _undressed(worn: Mapping[str, Since], step: Step) -> dict[str, Since]:
     return state
 
 
-def _with(state: Since, names: Iterable[str], ref: StepRef) -> dict[str, StepRef]:
+def _with(state: Since, names: Collection[str], ref: StepRef) -> Since:
     """A state with more names in it; a name already there keeps the step it dates from."""
-    return {**dict.fromkeys(names, ref), **state}
+    return {**dict.fromkeys(names, ref), **state} if names else state
 
 
-def _without(state: Mapping[str, K], names: Iterable[str]) -> dict[str, K]:
-    gone = set(names)
-    return {name: value for name, value in state.items() if name not in gone}
+def _without(state: Mapping[str, K], names: Collection[str]) -> Mapping[str, K]:
+    return {name: value for name, value in state.items() if name not in names} if names else state

@@ -12,7 +12,7 @@ from clampstand.model.nuclide import Emission
 from clampstand.model.practical import Practical
 from clampstand.physics.ionisation import saturation_current
 from clampstand.physics.ranges import particle_range
-from clampstand.units import bare, digits, joined, shown_best
+from clampstand.units import bare, digits, joined, number_in, shown_best
 
 RANGE_TABLE = "dry-air.alpha-range"
 HALF = bare(0.5)
@@ -35,7 +35,7 @@ def _air(book: Book) -> Material:
 
 
 def _line_input(source: Source, book: Book) -> Input:
-    energy = float(strongest_alpha(source, book).energy.m_as("MeV"))
+    energy = number_in(strongest_alpha(source, book).energy, "MeV")
     emissions = nuclide_of(source, book).emissions.alpha
     citation = emissions.citation if emissions else ""
     return Input(

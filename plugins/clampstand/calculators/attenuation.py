@@ -14,7 +14,7 @@ from clampstand.model.substance import Figure
 from clampstand.physics.attenuation import thickness_for_mixture
 from clampstand.physics.dose import PhotonLine
 from clampstand.physics.ranges import beta_greatest_range, thickness_of
-from clampstand.units import Quantity, digits, joined, quantity, shown
+from clampstand.units import Quantity, digits, joined, number_in, quantity, shown
 
 BETA_RULE = "katz-penfold-1952"
 _HALF = quantity(0.5, "")
@@ -105,4 +105,4 @@ def _energies(lines: tuple[PhotonLine, ...]) -> str:
 
 
 def _in_mev(energy: Quantity) -> str:
-    return joined(digits(float(energy.m_as("MeV")), 3), "MeV")
+    return joined(digits(number_in(energy, "MeV"), 3), "MeV")

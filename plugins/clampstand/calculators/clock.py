@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from clampstand.model.practical import Phase, Practical
 from clampstand.model.step import Step
-from clampstand.units import Quantity, q, quantity
+from clampstand.units import Quantity, number_in, q, quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +21,7 @@ def clock(steps: tuple[Step, ...]) -> tuple[Clocked, ...]:
     clocked: list[Clocked] = []
     minutes, now = 0.0, q("0 min")
     for step in steps:
-        minutes += float(step.takes.high.m_as("min"))
+        minutes += number_in(step.takes.high, "min")
         later = quantity(minutes, "min")
         clocked.append(Clocked(step, now, later))
         now = later

@@ -11,7 +11,7 @@ from clampstand.model.department import Source
 from clampstand.model.practical import Practical
 from clampstand.physics.counting import ONE_COUNT, expected_count_rate, time_for_counts, window_share
 from clampstand.physics.dose import PhotonLine
-from clampstand.units import Quantity, digits, q, quantity, shown
+from clampstand.units import Quantity, digits, number_in, q, quantity, shown
 
 COUNTED_FROM = q("100 keV")
 """Softer photons are mostly stopped on the way into a tube, and its efficiency is stated for harder ones."""
@@ -77,7 +77,7 @@ def _rate(practical: Practical, book: Book, given: Mapping[str, str]) -> Worked:
             computed("activity today, A", today),
             Input(
                 "gamma rays per decay, y",
-                digits(float(per_decay.m_as("1/decay")), 3),
+                digits(number_in(per_decay, "1/decay"), 3),
                 f"photons from {COUNTED_FROM.m_as('keV'):g} keV on, progeny included",
                 emissions.citation if emissions else "",
             ),

@@ -11,7 +11,7 @@ from clampstand.calculators.kit_totals import KitTotal, total_of
 from clampstand.model.book import Book
 from clampstand.model.lesson import TimetabledLesson
 from clampstand.model.practical import Phase, Practical, SourceSlot
-from clampstand.units import Quantity
+from clampstand.units import Quantity, number_in
 
 Lessons = tuple[TimetabledLesson, ...]
 
@@ -60,7 +60,7 @@ def set_up_length(lesson: TimetabledLesson, book: Book) -> Quantity:
 
 def start_by(lesson: TimetabledLesson, book: Book) -> dt.datetime:
     """When preparing a lesson must begin, so that it is set up when the class comes."""
-    return lesson.begins - dt.timedelta(minutes=float(set_up_length(lesson, book).m_as("min")))
+    return lesson.begins - dt.timedelta(minutes=number_in(set_up_length(lesson, book), "min"))
 
 
 @dataclass(frozen=True, slots=True)

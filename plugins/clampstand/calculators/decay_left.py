@@ -7,7 +7,7 @@ from clampstand.calculators.worked import CannotWork, Input, Worked, stated, wri
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
 from clampstand.physics.decay import activity_after
-from clampstand.units import Quantity, digits, joined, quantity
+from clampstand.units import Quantity, digits, joined, number_in, quantity
 
 _ONE = quantity(1, "Bq")
 
@@ -39,7 +39,7 @@ def _part(practical: Practical, book: Book, given: Mapping[str, str], *, grown: 
         title=f"Part of the {nuclide.name} {verb} after {time}",
         value=value.to(""),
         kind="fraction",
-        shown=joined(digits(float(value.m_as("percent")), 3), "%"),
+        shown=joined(digits(number_in(value, "percent"), 3), "%"),
         formula=formula,
         inputs=(
             written("half-life, T½", half_life, "reference figures", nuclide.half_life.citation),

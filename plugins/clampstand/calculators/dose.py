@@ -22,6 +22,7 @@ from clampstand.units import (
     Quantity,
     digits,
     joined,
+    number_in,
     q,
     quantity,
     read_amount,
@@ -92,7 +93,7 @@ def emitter(source: Source, book: Book) -> Emitter:
         computed("activity today, A", today),
         Input(
             "dose-rate constant, k",
-            joined(digits(float(constant.m_as("uSv*m**2/(GBq*h)")), 3), _CONSTANT_UNIT),
+            joined(digits(number_in(constant, "uSv*m**2/(GBq*h)"), 3), _CONSTANT_UNIT),
             f"emissions of {', '.join(inside)}; H*(10), photons from 20 keV",
             emissions.citation if emissions else "",
         ),
@@ -226,8 +227,8 @@ def _by_distance(stays: Iterable[Exposure]) -> Iterator[Exposure]:
     """The stays with those at one distance added up."""
     seconds: dict[float, float] = {}
     for stay in stays:
-        metres = float(stay.distance.m_as("m"))
-        seconds[metres] = seconds.get(metres, 0.0) + float(stay.time.m_as("s"))
+        metres = number_in(stay.distance, "m")
+        seconds[metres] = seconds.get(metres, 0.0) + number_in(stay.time, "s")
     for metres, time in seconds.items():
         yield Exposure(quantity(metres, "m"), quantity(time, "s"))
 

@@ -9,7 +9,7 @@ from clampstand.model.book import Book
 from clampstand.model.limit import Limit
 from clampstand.model.substance import Figure
 from clampstand.physics.dose import background_time
-from clampstand.units import Quantity, digits, is_under, q, shown_best
+from clampstand.units import Quantity, digits, is_under, number_in, q, shown_best
 
 LIMIT = "radiation.public-dose"
 _SURROUNDINGS = "surroundings"
@@ -89,7 +89,7 @@ def part_of(dose: Quantity, whole: Quantity) -> str:
     >>> part_of(q("21 nSv"), q("1 mSv")), part_of(q("0.5 mSv"), q("1 mSv")), part_of(q("2 mSv"), q("1 mSv"))
     ('one part in 47\u202f000', 'one part in 2', '2 times')
     """
-    share = float((dose / whole).m_as(""))
+    share = number_in((dose / whole), "")
     if share >= 1:
         return f"{digits(share, 2, 'up').removesuffix('.0')} times"
     if share < _LEAST:

@@ -7,7 +7,7 @@ from clampstand.calculators.worked import Worked, stated, written
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
 from clampstand.physics import electrons
-from clampstand.units import Quantity, shown
+from clampstand.units import Quantity, number_in, shown
 
 
 def electron_speed(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
@@ -16,7 +16,7 @@ def electron_speed(practical: Practical, book: Book, given: Mapping[str, str]) -
     inputs = (written("accelerating voltage, V", voltage, f"practical, {given['voltage']}"),)
     true = stated(electrons.electron_speed, voltage.value)
     classical = stated(electrons.electron_speed_classical, voltage.value)
-    excess = 100 * float((classical / true - 1).m_as(""))
+    excess = 100 * number_in((classical / true - 1), "")
     return (
         Worked(
             id="electron-speed/by-newton",

@@ -13,7 +13,7 @@ from clampstand.model.substance import Substance
 from clampstand.physics.chemistry import amount_of, limiting_reagent, volume_of_gas
 from clampstand.physics.gas import gas_density
 from clampstand.physics.room_air import rise_in_closed_room
-from clampstand.units import Quantity, UnlikeUnits, digits, joined, shown_best
+from clampstand.units import Quantity, UnlikeUnits, digits, joined, number_in, shown_best
 
 ALKALI_METALS = ("Li", "Na", "K")
 SULFUR_DIOXIDE = "sulfur-dioxide"
@@ -103,7 +103,7 @@ def _in_room(room: Room, volume: Quantity, gas: Substance, amount: Quantity, ori
         title=f"Sulfur dioxide in {room.id} if all of it escaped, windows shut",
         value=fraction,
         kind="fraction",
-        shown=joined(digits(float(fraction.m_as("ppm")), 2, "up"), "ppm"),
+        shown=joined(digits(number_in(fraction, "ppm"), 2, "up"), "ppm"),
         formula=rise_in_closed_room.written,
         inputs=(
             measured("most that can form, n", amount, "amount", origin),
@@ -117,4 +117,4 @@ def _in_room(room: Room, volume: Quantity, gas: Substance, amount: Quantity, ori
 
 
 def _in_kg_a_cubic_metre(density: Quantity) -> str:
-    return joined(digits(float(density.m_as("kg/m**3")), 3), "kg/m³")
+    return joined(digits(number_in(density, "kg/m**3"), 3), "kg/m³")

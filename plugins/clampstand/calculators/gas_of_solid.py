@@ -8,7 +8,7 @@ from clampstand.calculators.worked import CannotWork, Worked, stated, written
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
 from clampstand.physics.gas import gas_volume, relative_density
-from clampstand.units import digits, shown_best
+from clampstand.units import digits, number_in, shown_best
 
 
 def gas_of_solid(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
@@ -38,7 +38,7 @@ def gas_of_solid(practical: Practical, book: Book, given: Mapping[str, str]) -> 
             title="Density of the gas beside that of air",
             value=ratio,
             kind="fraction",
-            shown=f"{digits(float(ratio.m_as('')), 3)} times",
+            shown=f"{digits(number_in(ratio, ''), 3)} times",
             formula=relative_density.written,
             inputs=(
                 density,

@@ -11,7 +11,7 @@ from clampstand.model.book import Book
 from clampstand.model.kit import Item
 from clampstand.model.practical import Practical
 from clampstand.physics.chemistry import mass_for_solution
-from clampstand.units import Amount, Quantity, UnlikeUnits, shown_best
+from clampstand.units import Amount, Quantity, UnlikeUnits, number_in, shown_best
 
 MOST_STEPS = 1000
 """More vessels than that are a slip of the pen."""
@@ -61,7 +61,7 @@ def batch_of(practical: Practical, book: Book, given: Mapping[str, str]) -> Batc
     vessel = number_given(practical, given, "vessel")
     try:
         wanted = sum(parts[1:], parts[0])
-        steps = math.ceil(float((wanted / vessel.low).m_as("")) - 1e-9)
+        steps = math.ceil(number_in((wanted / vessel.low), "") - 1e-9)
     except (UnlikeUnits, ZeroDivisionError):
         raise CannotWork(f"{item.name} and its vessel are not both volumes above nought") from None
     if not 0 < steps <= MOST_STEPS:

@@ -1,21 +1,22 @@
 """Radon progeny gathered on a charged balloon: the half-life their count seems to have."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 
 from clampstand.calculators.given import number_given
 from clampstand.calculators.worked import CannotWork, Input, Worked, written
 from clampstand.model.book import Book
 from clampstand.model.nuclide import chain_from
 from clampstand.model.practical import Practical
-from clampstand.physics.chains import Member, activities_on_collector, chain_atoms
+from clampstand.physics.chains import Member, activities_on_collector, chain_atoms_in_steps
 from clampstand.physics.decay import fitted_half_life
-from clampstand.units import Amount, Quantity, bare, quantity, shown
+from clampstand.units import Amount, Quantity, bare, number_in, quantity, shown
 
 FIRST = "Po-218"
 """What radon turns into first."""
 COUNTED = ("Pb-214", "Bi-214")
 """The beta emitters among the progeny, which a counter sees through the rubber."""
-_POINTS = 16
+_STEPS = 15
+"""How often in the window the count is taken, but for the first time."""
 
 
 def progeny_half_life(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
@@ -30,9 +31,9 @@ def progeny_half_life(practical: Practical, book: Book, given: Mapping[str, str]
     )
     shares = {name: number_given(practical, given, name) for name in COUNTED}
     landing = atoms_landing(book, shares)
-    times = [window.value * (point / (_POINTS - 1)) for point in range(_POINTS)]
-    counted = beta_activities(book, landing, collection.value, (wait.value + time for time in times))
-    value = fitted_half_life(times, counted)
+    step = window.value / _STEPS
+    counted = beta_activities(book, landing, collection.value, wait.value, step, _STEPS)
+    value = fitted_half_life((step * n for n in range(_STEPS + 1)), counted)
     return (
         Worked(
             id="progeny-half-life",
@@ -58,7 +59,7 @@ def atoms_landing(book: Book, shares: Mapping[str, Amount]) -> dict[str, Quantit
     """Atoms of each nuclide landing in a second, up to a common factor: those in the air, activity over λ."""
     in_air = {FIRST: bare(1), **{name: share.value for name, share in shares.items()}}
     return {
-        name: quantity(float(share.m_as("")) * float(_half_life(book, name).m_as("s")), "1/s")
+        name: quantity(number_in(share, "") * number_in(_half_life(book, name), "s"), "1/s")
         for name, share in in_air.items()
     }
 
@@ -79,15 +80,19 @@ def leading_to(ends: tuple[str, ...], chain: tuple[Member, ...]) -> tuple[Member
 
 
 def beta_activities(
-    book: Book, landing: Mapping[str, Quantity], collection: Quantity, waits: Iterable[Quantity]
+    book: Book,
+    landing: Mapping[str, Quantity],
+    collection: Quantity,
+    wait: Quantity,
+    step: Quantity,
+    steps: int,
 ) -> Iterator[Quantity]:
-    """Beta activity on the collector at each of some times after collecting."""
+    """Beta activity on the collector a wait after collecting, and again after each of some even steps."""
     chain = leading_to(COUNTED, chain_from(book.nuclides, FIRST))
     rates = {member.name: member.rate for member in chain}
-    gathered = activities_on_collector(chain, landing, collection, quantity(0, "s"))
-    atoms = {name: float(activity.m_as("Bq")) / rates[name] for name, activity in gathered.items()}
-    for wait in waits:
-        left = chain_atoms(chain, atoms, wait)
+    landed = activities_on_collector(chain, landing, collection, wait)
+    atoms = {name: number_in(activity, "Bq") / rates[name] for name, activity in landed.items()}
+    for left in chain_atoms_in_steps(chain, atoms, step, steps):
         yield quantity(sum(left[name] * rates[name] for name in COUNTED), "Bq")
 
 

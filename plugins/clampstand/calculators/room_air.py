@@ -11,7 +11,7 @@ from clampstand.model.department import Room
 from clampstand.model.practical import Phase, Practical, Release
 from clampstand.physics.gas import carbon_dioxide_density
 from clampstand.physics.room_air import fraction_after, gas_release, rise_in_closed_room
-from clampstand.units import Amount, Quantity, digits, joined, q
+from clampstand.units import Amount, Quantity, digits, joined, number_in, q
 
 ROOM_TEMPERATURE = q("20 °C")
 
@@ -135,7 +135,7 @@ def as_ventilated(gas: Gas, practical: Practical, book: Book) -> Worked | None:
 
 def ppm(fraction: Quantity) -> str:
     """A fraction by volume in parts per million, rounded up."""
-    return joined(digits(float(fraction.m_as("ppm")), 3, "up"), "ppm")
+    return joined(digits(number_in(fraction, "ppm"), 3, "up"), "ppm")
 
 
 def carbon_dioxide_in_room(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:

@@ -8,7 +8,7 @@ from clampstand.calculators.worked import CannotWork, Input, Worked
 from clampstand.model.book import Book
 from clampstand.model.department import Source
 from clampstand.model.limit import Limit, Pack
-from clampstand.units import bare, digits
+from clampstand.units import Quantity, bare, digits, number_in
 
 EXEMPT = "radiation.exempt-activity"
 """The activity of a nuclide that may be kept without a permit."""
@@ -104,8 +104,8 @@ def _limit_for(nuclide: str, pack: Pack) -> Limit | None:
     return next((limit for limit in of_key if limit.applies_to.nuclide == nuclide), None)
 
 
-def _part(ratio: object) -> float:
-    return float(ratio.m_as(""))  # type: ignore[attr-defined]
+def _part(ratio: Quantity) -> float:
+    return number_in(ratio, "")
 
 
 def _input(share: Share) -> Input:

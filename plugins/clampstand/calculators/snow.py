@@ -8,7 +8,7 @@ from clampstand.model.book import Book
 from clampstand.model.practical import Practical
 from clampstand.model.substance import Substance
 from clampstand.physics.dry_ice import gas_vented, snow_fraction
-from clampstand.units import Amount, OutOfRange, Quantity, digits, joined, shown_best
+from clampstand.units import Amount, OutOfRange, Quantity, digits, joined, number_in, shown_best
 
 SUBSTANCE = "carbon-dioxide"
 
@@ -34,7 +34,7 @@ def snow_yield(practical: Practical, book: Book, given: Mapping[str, str]) -> tu
             title="Most of the liquid that can become snow",
             value=fraction,
             kind="fraction",
-            shown=joined(digits(float(fraction.m_as("percent")), 2, "down"), "%"),
+            shown=joined(digits(number_in(fraction, "percent"), 2, "down"), "%"),
             formula=snow_fraction.written,
             inputs=inputs,
             within="never more; 10 % to 25 % is usual",
@@ -58,7 +58,7 @@ def _there_is_liquid(carbon_dioxide: Substance, temperature: Amount) -> None:
     """On a day so warm a cylinder holds no liquid, and no snow comes out of it. Raises CannotWork then."""
     critical = carbon_dioxide.figures.get("critical-temperature")
     if critical is not None and temperature.high >= critical.value.value:
-        highest = f"{float(critical.value.value.m_as('degC')):.1f} °C"
+        highest = f"{number_in(critical.value.value, 'degC'):.1f} °C"
         raise CannotWork(
             f"at {temperature} a cylinder holds no liquid to make snow from: the most is {highest}"
         )

@@ -7,7 +7,7 @@ from clampstand.calculators.worked import CannotWork, Input, Worked, computed, s
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
 from clampstand.physics import heat
-from clampstand.units import Quantity, digits, joined, shown_best
+from clampstand.units import Quantity, digits, joined, number_in, shown_best
 
 
 def temperature_rise(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
@@ -23,7 +23,7 @@ def temperature_rise(practical: Practical, book: Book, given: Mapping[str, str])
             title="Rise in temperature if nothing is lost",
             value=rise,
             kind="temperature difference",
-            shown=joined(digits(float(rise.m_as("K")), 3), "K"),
+            shown=joined(digits(number_in(rise, "K"), 3), "K"),
             formula=heat.temperature_rise.written,
             inputs=(
                 computed("energy, E", energy),
@@ -58,12 +58,12 @@ def _seen(which: str, rise: Quantity, energy: Worked, mass: Quantity, of_mass: I
         title=f"Specific heat that the {which} usual rise seems to show",
         value=value,
         kind="specific heat",
-        shown=joined(digits(float(value.m_as("J/(kg*K)")), 3), "J/(kg K)"),
+        shown=joined(digits(number_in(value, "J/(kg*K)"), 3), "J/(kg K)"),
         formula=heat.specific_heat.written,
         inputs=(
             computed("energy, E", energy),
             of_mass,
-            Input("rise, ΔT", joined(digits(float(rise.m_as("K")), 3), "K"), "practical, usual rise"),
+            Input("rise, ΔT", joined(digits(number_in(rise, "K"), 3), "K"), "practical, usual rise"),
         ),
         within="5 %",
         note="Too great, for the energy lost to the air is counted as if it had stayed in the block.",

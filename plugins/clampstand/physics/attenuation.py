@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from clampstand.units import OutOfRange, Quantity, Takes, exp, formula, ln, quantity
+from clampstand.units import OutOfRange, Quantity, Takes, exp, formula, ln, number_in, quantity
 
 LN2, LN10 = math.log(2), math.log(10)
 
@@ -94,9 +94,9 @@ def thickness_for_mixture(
     >>> print(f"{half.to('mm'):.1f~P}")
     10.4 mm
     """
-    slopes = [float((m * density).m_as("1/m")) for m in mass_attenuations]
-    sizes = [float((w / weights[0]).m_as("")) for w in weights] if weights else []
-    wanted = float(share.m_as(""))
+    slopes = [number_in((m * density), "1/m") for m in mass_attenuations]
+    sizes = [number_in((w / weights[0]), "") for w in weights] if weights else []
+    wanted = number_in(share, "")
     if not (slopes and len(slopes) == len(sizes) and min(*slopes, *sizes) > 0 and 0 < wanted <= 1):
         raise OutOfRange(
             "each energy needs a weight and a coefficient above zero, and the share lies from 0 to 1"

@@ -1,13 +1,13 @@
 """Chains of decay with branching: activities after a time, in-growth, progeny gathered on a collector."""
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
 from operator import mul
 
-from clampstand.units import OutOfRange, Quantity, quantity
+from clampstand.units import OutOfRange, Quantity, number_in, quantity
 
 
 @dataclass(frozen=True)
@@ -29,7 +29,7 @@ class Member:
         """Decay constant in 1/s; nil for a stable member. Raises OutOfRange for a half-life of nought."""
         if self.half_life is None:
             return 0.0
-        seconds = float(self.half_life.m_as("s"))
+        seconds = number_in(self.half_life, "s")
         if not (math.isfinite(seconds) and seconds > 0):
             raise OutOfRange(f"a half-life is more than zero, and this is {self.half_life:~P}")
         return math.log(2) / seconds
@@ -54,7 +54,7 @@ def chain_activities(
     active = _named(ordered, initial)
     if any(m.half_life is None for m in active):
         raise OutOfRange("a stable nuclide has no activity")
-    atoms = {m.name: float(initial[m.name].m_as("Bq")) / m.rate for m in active}
+    atoms = {m.name: number_in(initial[m.name], "Bq") / m.rate for m in active}
     after = _atoms_after(ordered, atoms, {}, elapsed)
     return {m.name: quantity(after[m.name] * m.rate, "Bq") for m in ordered}
 
@@ -75,6 +75,28 @@ def chain_atoms(
     return _atoms_after(ordered, initial, {}, elapsed)
 
 
+def chain_atoms_in_steps(
+    members: Iterable[Member], initial: Mapping[str, float], step: Quantity, steps: int
+) -> Iterator[dict[str, float]]:
+    """Number of atoms of every member now, and again after each of some even steps of time.
+
+    The matrix of one step is worked out once, and takes the atoms from each step to the next. Equations,
+    range and source as :func:`chain_activities`.
+
+    >>> pair = [Member("Rn-220", quantity(55.6, "s"), (("rest", 1.0),)), Member("rest", None)]
+    >>> [round(n["Rn-220"]) for n in chain_atoms_in_steps(pair, {"Rn-220": 1000}, quantity(55.6, "s"), 3)]
+    [1000, 500, 250, 125]
+    """
+    ordered = _parents_first(members)
+    _named(ordered, initial)
+    flow = _flow_over(ordered, {}, step)
+    atoms = {m.name: float(initial.get(m.name, 0.0)) for m in ordered}
+    yield atoms
+    for _ in range(steps):
+        atoms = _moved_on(ordered, atoms, flow)
+        yield atoms
+
+
 def activities_on_collector(
     members: Iterable[Member], deposited: Mapping[str, Quantity], collection: Quantity, wait: Quantity
 ) -> dict[str, Quantity]:
@@ -91,7 +113,7 @@ def activities_on_collector(
     76 Bq
     """
     ordered = _parents_first(members)
-    feed = {m.name: float(deposited[m.name].m_as("1/s")) for m in _named(ordered, deposited)}
+    feed = {m.name: number_in(deposited[m.name], "1/s") for m in _named(ordered, deposited)}
     gathered = _atoms_after(ordered, {}, feed, collection)
     after = _atoms_after(ordered, gathered, {}, wait)
     return {m.name: quantity(after[m.name] * m.rate, "Bq") for m in ordered}
@@ -136,7 +158,7 @@ def in_growth(
     500.0 Bq
     """
     pair = (
-        Member("parent", parent_half_life, (("daughter", float(branching.m_as(""))),)),
+        Member("parent", parent_half_life, (("daughter", number_in(branching, "")),)),
         Member("daughter", daughter_half_life),
     )
     return chain_activities(pair, {"parent": parent_activity}, elapsed)["daughter"]
@@ -163,11 +185,15 @@ def _atoms_after(
     ordered: list[Member], initial: Mapping[str, float], feed: Mapping[str, float], elapsed: Quantity
 ) -> dict[str, float]:
     """Atoms of each member after a time, from initial atoms and a steady feed in atoms per second."""
-    seconds = float(elapsed.m_as("s"))
+    return _moved_on(ordered, initial, _flow_over(ordered, feed, elapsed))
+
+
+def _flow_over(ordered: list[Member], feed: Mapping[str, float], elapsed: Quantity) -> list[list[float]]:
+    """What a time makes of a chain: how much of each member, and of the feed, ends as which member."""
+    seconds = number_in(elapsed, "s")
     if not (math.isfinite(seconds) and seconds >= 0):
         raise OutOfRange(f"a chain runs forwards in time, and this is {elapsed:~P}")
-    if not all(0 <= amount < math.inf for amount in (*initial.values(), *feed.values())):
-        raise OutOfRange("a chain starts from, and is fed with, finite amounts that are not below zero")
+    _refuse_odd_amounts(feed)
     place = {m.name: i + 1 for i, m in enumerate(ordered)}
     losses = [0.0, *(m.rate for m in ordered)]  # place 0 is the feed, which never runs down
     gains = [[0.0] * len(losses) for _ in losses]
@@ -181,9 +207,21 @@ def _atoms_after(
                 )
             if name in place:
                 gains[place[name]][place[m.name]] = share * losses[place[m.name]]
+    return _propagator(losses, gains, seconds)
+
+
+def _moved_on(
+    ordered: list[Member], initial: Mapping[str, float], flow: list[list[float]]
+) -> dict[str, float]:
+    """Atoms of each member once a flow has worked on initial atoms."""
+    _refuse_odd_amounts(initial)
     start = [1.0, *(float(initial.get(m.name, 0.0)) for m in ordered)]
-    flow = _propagator(losses, gains, seconds)
     return {m.name: math.fsum(flow[i + 1][j] * start[j] for j in range(i + 2)) for i, m in enumerate(ordered)}
+
+
+def _refuse_odd_amounts(amounts: Mapping[str, float]) -> None:
+    if not all(0 <= amount < math.inf for amount in amounts.values()):
+        raise OutOfRange("a chain starts from, and is fed with, finite amounts that are not below zero")
 
 
 def _propagator(losses: list[float], gains: list[list[float]], seconds: float) -> list[list[float]]:

@@ -8,7 +8,7 @@ import re
 from collections import Counter
 from collections.abc import Mapping
 
-from clampstand.units import OutOfRange, Quantity, Takes, formula, quantity
+from clampstand.units import OutOfRange, Quantity, Takes, formula, number_in, quantity
 
 GAS_CONSTANT = quantity(8.31446261815324, "J/(mol*K)")
 FARADAY = quantity(96485.33212331001, "C/mol")
@@ -255,4 +255,4 @@ def limiting_reagent(amounts: Mapping[str, tuple[Quantity, int]]) -> str:
     sound = [amount.m_as("mol") >= 0 and number >= 1 for amount, number in amounts.values()]
     if not sound or not all(sound):
         raise OutOfRange("each reagent needs an amount and a whole number of 1 or more in the equation")
-    return min(amounts, key=lambda name: float(amounts[name][0].m_as("mol")) / amounts[name][1])
+    return min(amounts, key=lambda name: number_in(amounts[name][0], "mol") / amounts[name][1])

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterable
 
-from clampstand.units import OutOfRange, Quantity, Takes, exp, formula, ln, quantity
+from clampstand.units import OutOfRange, Quantity, Takes, exp, formula, ln, number_in, quantity
 
 LN2 = math.log(2)
 AVOGADRO = quantity(6.02214076e23, "1/mol")  # exact: SI brochure, 9th edition (2019)
@@ -229,7 +229,7 @@ def time_of_greatest_daughter(parent_half_life: Quantity, daughter_half_life: Qu
     227.3 min
     """
     mean = mean_life(parent_half_life)
-    excess = float((mean / mean_life(daughter_half_life)).m_as("")) - 1
+    excess = number_in((mean / mean_life(daughter_half_life)), "") - 1
     return mean * (math.log1p(excess) / excess if abs(excess) > 1e-12 else 1.0)
 
 
@@ -243,8 +243,8 @@ def fitted_half_life(times: Iterable[Quantity], activities: Iterable[Quantity]) 
     >>> print(f"{fitted_half_life(minutes, [quantity(a, 'Bq') for a in (80, 40, 20)]).to('min'):.2f~P}")
     10.00 min
     """
-    ts = [float(t.m_as("s")) for t in times]
-    sizes = [float(a.m_as("Bq")) for a in activities]
+    ts = [number_in(t, "s") for t in times]
+    sizes = [number_in(a, "Bq") for a in activities]
     if len(ts) != len(sizes) or len(set(ts)) < 2 or min(sizes, default=0) <= 0:
         raise OutOfRange("a fit needs two times or more, each with an activity above zero")
     mean_t = sum(ts) / len(ts)

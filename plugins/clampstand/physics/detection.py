@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from clampstand.units import OutOfRange, Quantity, Takes, formula, quantity, sqrt
+from clampstand.units import OutOfRange, Quantity, Takes, formula, number_in, quantity, sqrt
 
 ONE_COUNT = quantity(1, "count")
 K_95 = quantity(1.6448536269514722, "")  # normal quantile, 5 % one-sided; tests compare it with scipy
@@ -95,7 +95,7 @@ def upper_limit(counts: Quantity, confidence: Quantity) -> Quantity:
     >>> print(f"{upper_limit(quantity(0, 'count'), quantity(95, 'percent')):.2f~P}")
     3.00 count
     """
-    n, left = float(counts.m_as("count")), 1 - float(confidence.m_as(""))
+    n, left = number_in(counts, "count"), 1 - number_in(confidence, "")
     if not (0 <= n <= 10_000 and n.is_integer() and 0 < left < 1):
         raise OutOfRange("an upper limit takes 0 to 10 000 whole counts and a confidence between 0 and 1")
     low, high = 0.0, n + 20 + 40 * math.sqrt(n + 1)
@@ -115,7 +115,7 @@ def dispersion(counts: Sequence[Quantity]) -> Quantity:
     >>> print(f"{dispersion(runs):.2f~P}")
     7.32
     """
-    numbers = [float(c.m_as("count")) for c in counts]
+    numbers = [number_in(c, "count") for c in counts]
     mean = sum(numbers) / len(numbers) if len(numbers) > 1 else 0.0
     if mean <= 0 or min(numbers) < 0:
         raise OutOfRange("a test of scatter needs two counts or more, none below zero, not all nil")
@@ -131,7 +131,7 @@ def chance_of_more(chi_square: Quantity, degrees_of_freedom: int) -> Quantity:
     >>> print(f"{chance_of_more(quantity(7.318, ''), 9):.3f~P}")
     0.604
     """
-    value = float(chi_square.m_as(""))
+    value = number_in(chi_square, "")
     if not (0 <= value < 1e6 and 1 <= degrees_of_freedom <= 10_000):
         raise OutOfRange("chi-square is not below zero, and has at least one degree of freedom")
     return quantity(_upper_gamma(degrees_of_freedom / 2, value / 2), "")

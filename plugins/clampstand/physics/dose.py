@@ -7,7 +7,7 @@ import math
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from clampstand.units import Curve, OutOfRange, Quantity, Takes, formula, quantity, sqrt
+from clampstand.units import Curve, OutOfRange, Quantity, Takes, formula, number_in, quantity, sqrt
 
 FOUR_PI = 4 * math.pi
 GRAY = quantity(1, "Gy*kg/J")  # 1 Gy is 1 J/kg, said aloud because grays and joules must not mix by accident
@@ -113,12 +113,12 @@ def ambient_dose_rate_constant(
     90.6
     """
     table, total = ambient_per_fluence, 0.0
-    coherent = float(quantity(1, table.y_unit).m_as("Sv*m**2"))
-    softest = float(cutoff.m_as(table.x_unit))
+    coherent = number_in(quantity(1, table.y_unit), "Sv*m**2")
+    softest = number_in(cutoff, table.x_unit)
     for line in lines:  # on plain numbers: a nuclide may have a hundred lines
-        energy = float(line.energy.m_as(table.x_unit))
+        energy = number_in(line.energy, table.x_unit)
         if energy >= softest:
-            per_decay = float(line.per_decay.m_as("1/decay"))
+            per_decay = number_in(line.per_decay, "1/decay")
             total += ambient_constant_of_line.body(per_decay, table.number_at(energy) * coherent)
     return quantity(total, "Sv*m**2/decay")
 
@@ -295,7 +295,7 @@ def disc_share(distance: Quantity, radius: Quantity) -> Quantity:
     >>> print(f"{disc_share(quantity(10, 'mm'), quantity(2.5, 'mm')):.2f~P}")
     0.97
     """
-    d, a = float(distance.m_as("m")), float(radius.m_as("m"))
+    d, a = number_in(distance, "m"), number_in(radius, "m")
     if not (0 < d < math.inf and 0 < a < math.inf):
         raise OutOfRange("a disc's distance and radius are both more than zero")
     squared = (a / d) ** 2

@@ -4,7 +4,7 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from clampstand.units import OutOfRange, Quantity, quantity
+from clampstand.units import OutOfRange, Quantity, number_in, quantity
 
 LN2 = math.log(2)
 
@@ -38,8 +38,8 @@ def half_life_of_counts(times: Sequence[Quantity], gross: Sequence[Quantity], ba
     >>> print(f"{fit.value:.1f~P}")
     60.0 s
     """
-    off = float(background.m_as("count"))
-    counts = [float(n.m_as("count")) for n in gross]
+    off = number_in(background, "count")
+    counts = [number_in(n, "count") for n in gross]
     net = [n - off for n in counts]
     if off < 0 or min(net, default=0) <= 0:
         raise OutOfRange("every count must be above the background, and the background not below zero")
@@ -59,8 +59,8 @@ def half_life_of_currents(
     >>> print(f"{fit.value:.1f~P}")
     60.0 s
     """
-    amps = [float(i.m_as("A")) for i in currents]
-    spread = float(uncertainty.m_as("A"))
+    amps = [number_in(i, "A") for i in currents]
+    spread = number_in(uncertainty, "A")
     if min(amps, default=0) <= 0 or spread <= 0:
         raise OutOfRange("every current, and its uncertainty, must be above zero")
     return _half_life(times, amps, [(i / spread) ** 2 for i in amps])
@@ -82,9 +82,9 @@ def effective_centre(
     >>> print(f"{fit.value.to('cm'):.2f~P}")
     1.00 cm
     """
-    ds = [float(d.m_as("m")) for d in distances]
-    rs = [float(r.m_as("count/s")) for r in rates]
-    ns = [float(n.m_as("count")) for n in counts]
+    ds = [number_in(d, "m") for d in distances]
+    rs = [number_in(r, "count/s") for r in rates]
+    ns = [number_in(n, "count") for n in counts]
     if min([*rs, *ns], default=0) <= 0 or not len(ds) == len(rs) == len(ns):
         raise OutOfRange("every distance needs a rate and a number of counts above zero")
     line = _line(ds, [r**-0.5 for r in rs], [4 * r * n for r, n in zip(rs, ns, strict=True)])
@@ -96,7 +96,7 @@ def effective_centre(
 
 
 def _half_life(times: Sequence[Quantity], sizes: list[float], weights: list[float]) -> Fitted:
-    line = _line([float(t.m_as("s")) for t in times], [math.log(y) for y in sizes], weights)
+    line = _line([number_in(t, "s") for t in times], [math.log(y) for y in sizes], weights)
     if line.slope >= 0:
         raise OutOfRange("what was measured does not fall, so it has no half-life")
     half_life = -LN2 / line.slope

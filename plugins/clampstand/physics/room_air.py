@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, cast
 
-from clampstand.units import OutOfRange, Quantity, Takes, bare, exp, formula, ln, quantity
+from clampstand.units import OutOfRange, Quantity, Takes, bare, exp, formula, ln, number_in, quantity
 
 OXYGEN_IN_AIR = quantity(0.2095, "")
 
@@ -303,11 +303,11 @@ class RoomHistory:
 
     def peak(self) -> Quantity:
         """The greatest fraction; a stretch only rises or only falls, so it is at one of the ends."""
-        return bare(max(float(self.start.m_as("")), *(part.level_at_end() for part in self._parts())))
+        return bare(max(number_in(self.start, ""), *(part.level_at_end() for part in self._parts())))
 
     def mean(self, begin: Quantity, end: Quantity) -> Quantity:
         """The average between two times after the start. Raises OutOfRange unless 0 ≤ begin < end."""
-        first, last = float(begin.m_as("s")), float(end.m_as("s"))
+        first, last = number_in(begin, "s"), number_in(end, "s")
         if not 0 <= first < last:
             raise OutOfRange(f"an average needs a begin before its end: {begin:~P} to {end:~P}")
         return bare(self._mean(self._parts(), first, last))
@@ -318,7 +318,7 @@ class RoomHistory:
         Searched in steps of 1/200 of the history, then between the neighbours of the best; the average
         changes smoothly with the window's place, so the error is far below the rounding of a page.
         """
-        parts, length = self._parts(), float(window.m_as("s"))
+        parts, length = self._parts(), number_in(window, "s")
         if not length > 0:
             raise OutOfRange(f"an average needs some time, not {window:~P}")
         latest = max(0.0, sum(part.lasts for part in parts) - length)
@@ -333,7 +333,7 @@ class RoomHistory:
     def _parts(self) -> list["_Part"]:
         """The stretches as plain numbers in s and m³, each with the level it begins at."""
         parts: list[_Part] = []
-        level, outdoor = float(self.start.m_as("")), float(self.outdoor.m_as(""))
+        level, outdoor = number_in(self.start, ""), number_in(self.outdoor, "")
         for stretch in self.stretches:
             after = fraction_after(  # checks every argument's range
                 bare(level),
@@ -347,7 +347,7 @@ class RoomHistory:
             parts.append(
                 _Part(level, outdoor, *flow, stretch.air_changes.m_as("1/s"), stretch.lasts.m_as("s"))
             )
-            level = float(after.m_as(""))
+            level = number_in(after, "")
         return parts
 
     def _mean(self, parts: Sequence["_Part"], begin: float, end: float) -> float:
@@ -360,7 +360,7 @@ class RoomHistory:
             time = min(left, part.lasts)
             total += part.mean(time) * time
             left -= time
-        return total + left * float(self.outdoor.m_as(""))
+        return total + left * number_in(self.outdoor, "")
 
 
 class _Part(NamedTuple):

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Sequence
 
-from clampstand.units import OutOfRange, Quantity, Takes, formula, ln, quantity
+from clampstand.units import OutOfRange, Quantity, Takes, formula, ln, number_in, quantity
 
 WORKING_DAY = quantity(8, "h")
 ONE_DECIBEL = quantity(1, "dBA")
@@ -38,7 +38,7 @@ def sum_of_levels(levels: Sequence[Quantity]) -> Quantity:
     >>> f"{sum_of_levels([quantity(80, 'dBA'), quantity(80, 'dBA')]).m_as('dBA'):.1f} dB(A)"
     '83.0 dB(A)'
     """
-    numbers = [float(level.m_as("dBA")) for level in levels]
+    numbers = [number_in(level, "dBA") for level in levels]
     if not numbers or not all(math.isfinite(number) and number <= 194 for number in numbers):
         raise OutOfRange("a sum of levels needs levels, each a finite number up to 194 dB")
     loudest = max(numbers)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from clampstand.units.formula import OutOfRange
-from clampstand.units.registry import Quantity, quantity
+from clampstand.units.registry import Quantity, number_in, quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,7 @@ class Curve:
 
     def at(self, x: Quantity) -> Quantity:
         """The y of an x. Raises OutOfRange beyond the table's ends."""
-        return quantity(self.number_at(float(x.m_as(self.x_unit))), self.y_unit)
+        return quantity(self.number_at(number_in(x, self.x_unit)), self.y_unit)
 
     def number_at(self, value: float) -> float:
         """The y of an x, both as numbers in the table's own units. Raises OutOfRange beyond its ends."""
@@ -47,7 +47,7 @@ class Curve:
 
     def where(self, y: Quantity) -> Quantity:
         """The x of a y, for a table that rises. Raises OutOfRange beyond the table's ends."""
-        value = float(y.m_as(self.y_unit))
+        value = number_in(y, self.y_unit)
         turned = [(b, a) for a, b in self.rows]
         ys = [row[0] for row in turned]
         if any(first >= second for first, second in pairwise(ys)):

@@ -45,14 +45,22 @@ def of_unit(value: float, its_unit: Unit) -> Quantity:
     return _registry.Quantity(value, its_unit)
 
 
-def number_in(value: Quantity, its_unit: Unit) -> float:
+def number_in(value: Quantity, its_unit: Unit | str) -> float:
     """The number of a quantity in a unit: what pint's ``m_as`` gives, with the factor looked up once.
+
+    Args:
+        value: the quantity.
+        its_unit: a unit, or an expression of one written by a developer.
 
     Raises:
         UnlikeUnits: the quantity is of another kind.
+
+    >>> number_in(quantity(5, "uCi"), "kBq")
+    185.0
     """
-    factor = _factor(value.units, its_unit)
-    return float(value.m_as(its_unit)) if factor is None else float(value.magnitude) * factor
+    wanted = unit(its_unit) if isinstance(its_unit, str) else its_unit
+    factor = _factor(value.units, wanted)
+    return float(value.m_as(wanted)) if factor is None else float(value.magnitude) * factor
 
 
 @cache

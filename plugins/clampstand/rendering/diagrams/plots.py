@@ -29,6 +29,7 @@ from clampstand.units import (
     OutOfRange,
     Quantity,
     best_spelling,
+    number_in,
     q,
     quantity,
     shown_best,
@@ -201,8 +202,8 @@ def counts_of_balloon(practical: Practical, book: Book, given: Mapping[str, str]
     landing = atoms_landing(book, shares)
     length = float(window.m_as("min"))
     times = [length * n / 30 for n in range(31)]
-    waits = (wait + quantity(t, "min") for t in times)
-    activities = [float(one.m_as("Bq")) for one in beta_activities(book, landing, collection, waits)]
+    seen = beta_activities(book, landing, collection, wait, window / 30, 30)
+    activities = [number_in(one, "Bq") for one in seen]
     counted = tuple((t, 100 * (a / activities[0])) for t, a in zip(times, activities, strict=True))
     (half_life,) = progeny_half_life(practical, book, given)
     left = (float(share_left(half_life.value, quantity(t, "min")).m_as("percent")) for t in times)

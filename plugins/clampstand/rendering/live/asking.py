@@ -10,7 +10,7 @@ from clampstand.model.department import Source
 from clampstand.model.limit import Limit
 from clampstand.physics.decay import activity_after
 from clampstand.rendering.live.parts import Asked, AskedDay, Choice, Fixed, Of, Option, Since, days
-from clampstand.units import KINDS, Amount, Quantity, q, quantity
+from clampstand.units import KINDS, Amount, Quantity, number_in, q, quantity
 
 _AHEAD = 20
 """How many years ahead a reader may look."""
@@ -77,7 +77,7 @@ def asked_room(book: Book, first: str, counted_on: Quantity | None) -> Choice:
         has = room.air_changes.low if room.air_changes else none
         air = min(has, counted_on) if counted_on is not None else none
         volume = room.volume.low if room.volume else quantity(0, "m**3")
-        words = f"{room.name} ({room.volume}, counted with {float(air.m_as('1/h')):g} air changes per hour)"
+        words = f"{room.name} ({room.volume}, counted with {number_in(air, '1/h'):g} air changes per hour)"
         options.append(Option(words, {"volume": volume, "air changes": air}))
     start = next((place for place, room in enumerate(rooms) if room.id == first), 0)
     return Choice("room", "Room", tuple(options), start)

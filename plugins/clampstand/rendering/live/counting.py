@@ -13,7 +13,7 @@ from clampstand.physics.decay import share_left
 from clampstand.rendering.live.asking import activity_of, asked_day, asked_distance, asked_near, register_of
 from clampstand.rendering.live.panel import Panel, Result
 from clampstand.rendering.live.parts import Asked, AskedDay, Fixed, Of, Read
-from clampstand.units import quantity
+from clampstand.units import number_in, quantity
 
 _DISTANCES = (50.0, 100.0, 150.0, 200.0, 300.0, 400.0, 500.0)
 _LIVES = (0.25, 0.5, 1.0, 2.0, 4.0)
@@ -64,7 +64,7 @@ def _asked(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[
     efficiency = number_given(practical, given, "efficiency")
     if efficiency.unit != "%":
         raise CannotWork("an efficiency is tried in per cent")
-    start = float(efficiency.low.m_as("percent"))
+    start = number_in(efficiency.low, "percent")
     return (
         asked_distance(number_given(practical, given, "distance").high),
         Asked("efficiency", "Efficiency of the tube", "fraction", "%", start, 0.01, 100, 0.1),
@@ -99,7 +99,7 @@ def decay_left_panel(practical: Practical, book: Book, given: Mapping[str, str])
         raise CannotWork("there are no figures for it")
     half_life = nuclide.half_life.value
     time = asked_near("time", "Time", number_given(practical, given, "time"), 10)
-    start = float((half_life.value / quantity(1, time.unit)).m_as(""))
+    start = number_in((half_life.value / quantity(1, time.unit)), "")
     left = Of(share_left, half_life=Fixed(half_life.value), elapsed=Read(time))
     times = tuple(round(start * lives, 2) for lives in _LIVES)
     yield Panel(

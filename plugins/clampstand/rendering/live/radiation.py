@@ -22,7 +22,7 @@ from clampstand.rendering.live.asking import (
 )
 from clampstand.rendering.live.panel import Panel, Result
 from clampstand.rendering.live.parts import Asked, Fixed, Of, Read, Since
-from clampstand.units import Quantity
+from clampstand.units import Quantity, number_in
 
 _DISTANCES = (50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0)
 _TIMES = ("s", "min", "h", "days")
@@ -83,7 +83,7 @@ def stay_panel(practical: Practical, book: Book, given: Mapping[str, str]) -> It
     known, day = emitter(source, book), asked_day(book, source)
     background, _ = background_of(book)
     stays = list(exposures(practical, given.get("source", "source"), "teacher", book))
-    minutes = sum(float(stay.time.m_as("min")) for stay in stays) or 10.0
+    minutes = sum(number_in(stay.time, "min") for stay in stays) or 10.0
     near = min((stay.distance for stay in stays), default=book.department.teacher_to_source.low)
     distance = asked_distance(near)
     time = Asked("time", "Time", "time", "min", min(math.ceil(minutes * 10) / 10, 480.0), 0, 480, 1)

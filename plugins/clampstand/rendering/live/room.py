@@ -12,7 +12,7 @@ from clampstand.physics.room_air import fraction_after, fraction_in_closed_room,
 from clampstand.rendering.live.asking import asked_room, in_unit, limits_of
 from clampstand.rendering.live.panel import Panel, Result
 from clampstand.rendering.live.parts import Asked, Choice, Fixed, Of, Picked, Read
-from clampstand.units import Quantity, q
+from clampstand.units import Quantity, number_in, q
 
 _MASSES = (0.1, 0.5, 1.0, 2.0, 3.0, 5.0, 10.0)
 _GREATEST_MASS = 20.0
@@ -39,7 +39,7 @@ def _of_gas(gas: Gas, practical: Practical, book: Book) -> Panel:
     ]
     asked: tuple[Asked | Choice, ...] = (mass, room)
     if needed is not None and rate is not None:
-        length = float(phase_length(practical, gas.phase).m_as("min"))
+        length = number_in(phase_length(practical, gas.phase), "min")
         time = Asked("time", "Time", "time", "min", min(length, 480.0), 0, 480, 5)
         after = _ventilated(book, Read(mass, rate.high / gas.mass), room, time)
         results.append(Result("After the time, ventilated", after, "fraction", 3, limits=limits))
