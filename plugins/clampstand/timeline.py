@@ -139,14 +139,15 @@ def _replayed(phases: Iterable[tuple[str, tuple[Step, ...]]], *, class_comes: bo
 
 
 def _moment(ref: StepRef, step: Step, before: World) -> Moment:
-    handled = replace(before, supplies=_made_safe(before.supplies, step, ref))
+    supplies = _made_safe(before.supplies, step, ref)
+    handled = before if supplies is before.supplies else replace(before, supplies=supplies)
     during = _begun(handled, step, ref)
     return Moment(ref, step, before, handled, during, _ended(during, step))
 
 
 def _made_safe(supplies: Mapping[str, Supplied], step: Step, ref: StepRef) -> Mapping[str, Supplied]:
     """Supplies after what the step switches off, waits for and discharges, in that order."""
-    if not supplies:
+    if not (step.switches_off or step.discharges) and step.waits is None:
         return supplies
     state = dict(supplies)
     for item in step.switches_off:
@@ -169,7 +170,7 @@ def _begun(world: World, step: Step, ref: StepRef) -> World:
     return World(
         signed_out=_with(world.signed_out, step.signs_out, ref),
         out=_taken_out(world.out, step, ref),
-        supplies={**world.supplies, **switched_on},
+        supplies={**world.supplies, **switched_on} if switched_on else world.supplies,
         worn=_dressed(world.worn, step, ref),
         barriers=_with(world.barriers, step.puts_up, ref),
         present=_with(world.present, step.brings_in, ref),
@@ -182,21 +183,24 @@ def _begun(world: World, step: Step, ref: StepRef) -> World:
 
 def _ended(world: World, step: Step) -> World:
     """The world without everything the step ends."""
-    return replace(
-        world,
+    return World(
         signed_out=_without(world.signed_out, step.counts_back),
         out=_set_down(_without(world.out, step.puts_back), step),
+        supplies=world.supplies,
         worn=_undressed(world.worn, step),
         barriers=_without(world.barriers, step.takes_down),
         present=_without(world.present, step.takes_away),
         vapours=_without(world.vapours, step.takes_away),
         lit=_without(world.lit, step.puts_out),
+        results=world.results,
         class_here=world.class_here and step.class_ != "leaves",
     )
 
 
-def _taken_out(out: Mapping[str, Out], step: Step, ref: StepRef) -> dict[str, Out]:
+def _taken_out(out: Mapping[str, Out], step: Step, ref: StepRef) -> Mapping[str, Out]:
     """Sources out of their boxes with the step's own taking out and picking up."""
+    if not (step.takes_out or step.picks_up):
+        return out
     state = dict(out)
     for slot in step.takes_out:
         state[slot] = Out(ref, step.holds_with)
@@ -214,7 +218,7 @@ def _set_down(out: Mapping[str, Out], step: Step) -> Mapping[str, Out]:
     return {**out, **standing}
 
 
-def _dressed(worn: Mapping[str, Since], step: Step, ref: StepRef) -> dict[str, Since]:
+def _dressed(worn: Mapping[str, Since], step: Step, ref: StepRef) -> Mapping[str, Since]:
     state = dict(worn)
     for who, items in step.puts_on.items():
         for person in ACTORS[who]:
@@ -222,7 +226,7 @@ def _dressed(worn: Mapping[str, Since], step: Step, ref: StepRef) -> dict[str, S
     return state
 
 
-def _undressed(worn: Mapping[str, Since], step: Step) -> dict[str, Since]:
+def _undressed(worn: Mapping[str, Since], step: Step) -> Mapping[str, Since]:
     state = dict(worn)
     for who, items in step.takes_off.items():
         for person in ACTORS[who]:

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from clampstand.calculators.activity_today import activity_today, nuclide_of
 from clampstand.calculators.dose import photon_lines
 from clampstand.calculators.given import number_given, source_given
+from clampstand.calculators.remembered import once_a_book
 from clampstand.calculators.worked import CannotWork, Input, Worked, computed, stated, written
 from clampstand.model.book import Book
 from clampstand.model.department import Source
@@ -17,6 +18,7 @@ COUNTED_FROM = q("100 keV")
 """Softer photons are mostly stopped on the way into a tube, and its efficiency is stated for harder ones."""
 
 
+@once_a_book
 def counted_lines(source: Source, book: Book) -> tuple[PhotonLine, ...]:
     """The photons of a source that a counter is taken to see. Raises CannotWork where it gives none."""
     lines = tuple(line for line in photon_lines(source, book) if line.energy >= COUNTED_FROM)
@@ -91,5 +93,6 @@ def _rate(practical: Practical, book: Book, given: Mapping[str, str]) -> Worked:
     )
 
 
+@once_a_book
 def _photons_per_decay(source: Source, book: Book) -> Quantity:
     return sum((line.per_decay for line in counted_lines(source, book)), quantity(0, "1/decay"))

@@ -35,6 +35,7 @@ COEFFICIENTS = "ambient-dose.per-fluence"
 _CONSTANT_UNIT = "µSv m²/(GBq h)"
 
 
+@once_a_book
 def photon_lines(source: Source, book: Book) -> tuple[PhotonLine, ...]:
     """Photons per decay of a source's own nuclide, with those of the progeny said to be in it."""
     nuclide = nuclide_of(source, book)
