@@ -1,10 +1,11 @@
 """Dose from a source: its rate at a distance, and what hand, teacher and watcher get as the steps run."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from clampstand.calculators.activity_today import activity_today, nuclide_of
 from clampstand.calculators.dose_context import likened
+from clampstand.calculators.exposures import PEOPLE, Exposure, exposures
 from clampstand.calculators.given import number_given, source_given
 from clampstand.calculators.remembered import once_a_book
 from clampstand.calculators.worked import CannotWork, Input, Worked, computed, measured, written
@@ -15,19 +16,7 @@ from clampstand.model.practical import Practical
 from clampstand.physics.chains import equilibrium_shares
 from clampstand.physics.dose import PhotonLine, ambient_dose_rate, ambient_dose_rate_constant, background_time
 from clampstand.physics.dose import dose as dose_of
-from clampstand.timeline import Moment, replay
-from clampstand.units import (
-    Amount,
-    NotAnAmount,
-    Quantity,
-    digits,
-    joined,
-    number_in,
-    q,
-    quantity,
-    read_amount,
-    shown_best,
-)
+from clampstand.units import Amount, Quantity, added_up, digits, joined, number_in, q, shown_best
 
 PHOTON_CUTOFF = q("20 keV")
 """Softer photons hardly leave a capsule; the cut-off is part of every dose-rate constant and is printed."""
@@ -134,87 +123,32 @@ def dose_rate_at(practical: Practical, book: Book, given: Mapping[str, str]) -> 
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Exposure:
-    """How long somebody is at a distance from a source."""
-
-    distance: Quantity
-    time: Quantity
-
-
-def exposures(
-    practical: Practical, slot: str, who: str, book: Book, moments: Iterable[Moment] | None = None
-) -> Iterator[Exposure]:
-    """How long hands, teacher or watchers are at which distance from a slot's source, step by step.
-
-    Hands count while the source is held in a tool; everybody else while it is out of its box. A step that
-    names no distance keeps the one named last.
-
-    Args:
-        practical: the practical.
-        slot: the name of the slot.
-        who: hands, teacher or watchers.
-        book: the content.
-        moments: its steps replayed, where that has been done already.
-    """
-    last: dict[str, Quantity] = {"teacher": book.department.teacher_to_source.low}
-    for moment in moments or replay(practical):
-        for end, text in moment.step.stand.items():
-            distance = _distance(practical, text)
-            if distance is not None:
-                last[end] = distance
-        out = moment.during.out.get(slot)
-        if out is not None and who in last and (who != "hands" or out.held_with):
-            yield Exposure(last[who], moment.step.takes.high)
-
-
-def _distance(practical: Practical, text: str) -> Quantity | None:
-    if text in practical.numbers:
-        return practical.numbers[text].value.low
-    try:
-        return read_amount(text, "length").low
-    except NotAnAmount:
-        return None
-
-
-_PEOPLE = {"hands": "the hand that holds the forceps", "teacher": "the teacher", "watchers": "a watcher"}
-
-
 def dose_of_the_lesson(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
     """Dose to hand, teacher and watcher in one run, beside natural background: ``given: {source: …}``."""
     source = source_given(practical, book, given)
     slot = given.get("source", "source")
     known = emitter(source, book)
-    moments = replay(practical)
-    stays = {who: list(exposures(practical, slot, who, book, moments)) for who in _PEOPLE}
-    worked = (_dose_to(who, stays[who], known, book) for who in _PEOPLE)
-    found = tuple(number for number in worked if number is not None)
+    stays = {who: exposures(practical, slot, who, book) for who in PEOPLE}
+    found = tuple(_dose_to(who, near, known, book) for who, near in stays.items() if near)
     if not found:
         raise CannotWork(f"no step takes {slot} out of its box with a distance named")
     return found
 
 
-def _dose_to(who: str, stays: list[Exposure], known: Emitter, book: Book) -> Worked | None:
-    if not stays:
-        return None
-    zero = quantity(0, "Sv")
-    merged = tuple(_by_distance(stays))
-    value = sum((dose_of(known.rate_at(stay.distance), stay.time) for stay in merged), zero)
-    time = sum((stay.time for stay in merged), quantity(0, "s"))
-    nearest = min(stay.distance for stay in merged)
+def _dose_to(who: str, stays: tuple[Exposure, ...], known: Emitter, book: Book) -> Worked:
+    value = added_up((dose_of(known.rate_at(stay.distance), stay.time) for stay in stays), "Sv")
     background, background_citation = background_of(book)
     likened_to = likened(background_time(value, background.value))
     return Worked(
         id=f"dose-of-the-lesson/{known.source.id}/{who}",
-        title=f"Dose from {known.source.id} to {_PEOPLE[who]} in one lesson",
+        title=f"Dose from {known.source.id} to {PEOPLE[who]} in one lesson",
         value=value,
         kind="dose",
         shown=shown_best(value, "dose", 2, "up"),
         formula="H = Σ k·A·t/d²",
         inputs=(
             *known.inputs,
-            measured("time with the source out, t", time, "time", "running clock"),
-            measured("nearest distance, d", nearest, "length", "steps"),
+            *stays_in_words(stays),
             written("natural background", background, "reference figures", background_citation),
         ),
         day=book.department.computed_for,
@@ -224,14 +158,14 @@ def _dose_to(who: str, stays: list[Exposure], known: Emitter, book: Book) -> Wor
     )
 
 
-def _by_distance(stays: Iterable[Exposure]) -> Iterator[Exposure]:
-    """The stays with those at one distance added up."""
-    seconds: dict[float, float] = {}
-    for stay in stays:
-        metres = number_in(stay.distance, "m")
-        seconds[metres] = seconds.get(metres, 0.0) + number_in(stay.time, "s")
-    for metres, time in seconds.items():
-        yield Exposure(quantity(metres, "m"), quantity(time, "s"))
+def stays_in_words(stays: tuple[Exposure, ...]) -> tuple[Input, Input]:
+    """How long somebody is near a source, and how near at the nearest."""
+    time = added_up((stay.time for stay in stays), "s")
+    nearest = min(stay.distance for stay in stays)
+    return (
+        measured("time with the source out, t", time, "time", "running clock"),
+        measured("nearest distance, d", nearest, "length", "steps"),
+    )
 
 
 def background_of(book: Book) -> tuple[Amount, str]:

@@ -5,7 +5,8 @@ from collections.abc import Iterator, Mapping
 
 from clampstand.calculators.activity_today import activity_today, nuclide_of
 from clampstand.calculators.alpha import HALF, strongest_alpha
-from clampstand.calculators.dose import background_of, emitter, exposures
+from clampstand.calculators.dose import background_of, emitter
+from clampstand.calculators.exposures import exposures
 from clampstand.calculators.given import number_given, source_given
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
