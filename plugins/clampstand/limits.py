@@ -113,8 +113,12 @@ def bound(limit: Limit) -> Limited:
 
 
 def the_limit(key: str, book: Book, **circumstances: str) -> Limit | None:
-    """The strictest limit in force of a key, in the circumstances."""
-    return strictest(limits_for(key, book, **circumstances))
+    """The strictest limit in force of a key, in the circumstances; looked for once in each book."""
+    asked = (key, *sorted(circumstances.items()))
+    known = book.strictest_known
+    if asked not in known:
+        known[asked] = strictest(limits_for(key, book, **circumstances))
+    return known[asked]
 
 
 def keeps(value: Limited, limit: Limit) -> bool:

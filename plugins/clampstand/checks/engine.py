@@ -57,21 +57,18 @@ def _subject(spot: Spot) -> str:
 
 def verdicts_on(lesson: Lesson) -> Iterator[Verdict]:
     """What every rule finds in one practical."""
-    for rule in RULES:
-        yield from _of_practical(rule, lesson)
-
-
-def _of_practical(rule: Rule, lesson: Lesson) -> Iterator[Verdict]:
-    if rule.check is None:
-        return
     practical = lesson.practical
-    excuse = _excuse_for(rule, practical, lesson.book.department.computed_for)
     subject = f"{practical.shelf}/{practical.id}"
-    for problem in rule.check(lesson):
-        if excuse is not None and _may_be_excused(problem):
-            yield Verdict(rule.id, Severity.WARNING, subject, _excused(problem, excuse))
-        else:
-            yield Verdict(rule.id, problem.severity or rule.severity, subject, problem)
+    for rule in RULES:
+        for problem in rule.check(lesson) if rule.check else ():
+            yield _verdict(rule, lesson, subject, problem)
+
+
+def _verdict(rule: Rule, lesson: Lesson, subject: str, problem: Problem) -> Verdict:
+    excuse = _excuse_for(rule, lesson.practical, lesson.book.department.computed_for)
+    if excuse is not None and _may_be_excused(problem):
+        return Verdict(rule.id, Severity.WARNING, subject, _excused(problem, excuse))
+    return Verdict(rule.id, problem.severity or rule.severity, subject, problem)
 
 
 def _excused(problem: Problem, excuse: AllowedException) -> Problem:

@@ -40,13 +40,29 @@ class Names:
 
     def unbound(self) -> Iterator[tuple[Sentence, str, str]]:
         """Each name that stands without braces: the sentence, the name as it stands, and the id meant."""
-        if not self.known:
-            return
         for sentence in self._instructing():
             text = _QUOTED.sub(" | ", sentence.text)
-            found = [match.group() for match in self._pattern.finditer(text)]
-            for name in dict.fromkeys(found):
+            for name in dict.fromkeys(self._standing(text)):
                 yield sentence, name, self.known[name.casefold()]
+
+    def _standing(self, text: str) -> list[str]:
+        """The names in a text as they stand there; a longer name hides a shorter one that is part of it."""
+        words = {word.casefold() for word in _WORD.findall(text)}
+        possible = [name for word in words for name in self._by_first_word.get(word, ())]
+        if not possible:
+            return []
+        longest_first = "|".join(re.escape(name) for name in sorted(possible, key=len, reverse=True))
+        return re.findall(rf"(?<![\w-])(?:{longest_first})(?![\w-])", text, re.IGNORECASE)
+
+    @cached_property
+    def _by_first_word(self) -> Mapping[str, tuple[str, ...]]:
+        """A word → the names that begin with it."""
+        found: dict[str, tuple[str, ...]] = {}
+        for name in self.known:
+            first = _WORD.search(name)
+            if first:
+                found[first.group()] = (*found.get(first.group(), ()), name)
+        return found
 
     def misspelt(self) -> Iterator[tuple[Sentence, str, str]]:
         """Each run of words that is a name but for one letter: the sentence, the words, the name."""
@@ -64,7 +80,8 @@ class Names:
         starts = {
             (at - offset, name)
             for at, word in enumerate(words)
-            for offset, name in self._by_word.get(word, ())
+            if word in self._by_word
+            for offset, name in self._by_word[word]
             if at >= offset and at - offset + len(name) <= len(words)
         }
         yield from sorted(starts)
@@ -82,12 +99,6 @@ class Names:
         for sentence in sentences_of(self._lesson.practical):
             if sentence.route[0] not in EXPLAINS and sentence.route[-1] not in ("seen", "cause"):
                 yield sentence
-
-    @cached_property
-    def _pattern(self) -> re.Pattern[str]:
-        longest_first = sorted(self.known, key=len, reverse=True)
-        names = "|".join(re.escape(name) for name in longest_first)
-        return re.compile(rf"(?<![\w-])(?:{names})(?![\w-])", re.IGNORECASE)
 
 
 def _nearly(run: list[str], name: tuple[str, ...]) -> bool:

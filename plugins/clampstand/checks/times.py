@@ -2,7 +2,7 @@
 
 from clampstand.checks.rule import Lesson
 from clampstand.timeline import Moment, StepRef
-from clampstand.units import Quantity, q
+from clampstand.units import Quantity, added_up
 
 
 def longest_between(lesson: Lesson, earlier: StepRef, later: StepRef) -> Quantity:
@@ -10,12 +10,12 @@ def longest_between(lesson: Lesson, earlier: StepRef, later: StepRef) -> Quantit
 
     The time between two phases is not known and counts as none.
     """
-    return sum((moment.step.takes.high for moment in _between(lesson, earlier, later)), q("0 min"))
+    return added_up((moment.step.takes.high for moment in _between(lesson, earlier, later)), "min")
 
 
 def shortest_between(lesson: Lesson, earlier: StepRef, later: StepRef) -> Quantity:
     """The same, every step between at its shortest."""
-    return sum((moment.step.takes.low for moment in _between(lesson, earlier, later)), q("0 min"))
+    return added_up((moment.step.takes.low for moment in _between(lesson, earlier, later)), "min")
 
 
 def _between(lesson: Lesson, earlier: StepRef, later: StepRef) -> tuple[Moment, ...]:

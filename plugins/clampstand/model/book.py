@@ -66,6 +66,11 @@ class Book:
     faults: Mapping[str, FaultReport] = field(default_factory=dict)
     near_misses: Mapping[str, NearMiss] = field(default_factory=dict)
 
+    strictest_known: dict[tuple[object, ...], Limit | None] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    """Key and circumstances → the strictest limit, as far as anybody has asked; all lessons ask the same."""
+
     def shelf(self, name: str) -> Mapping[str, Entry]:
         """A shelf by its name. Raises AttributeError for a name that is none."""
         shelf: Mapping[str, Entry] = getattr(self, name)

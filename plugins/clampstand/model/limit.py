@@ -1,5 +1,6 @@
 """A limit: what it holds for, its value, whose it is, where it was read and when it must be read again."""
 
+from functools import cached_property
 from typing import ClassVar, Literal
 
 from pydantic import model_validator
@@ -95,12 +96,12 @@ class Limit(Entry):
     def _stated(self) -> dict[str, Amount | Interval | int]:
         return {name: value for name in _IN_WORDS if (value := getattr(self, name)) is not None}
 
-    @property
+    @cached_property
     def comparator(self) -> str:
         """Which of the comparators it uses, as ``at_most`` or ``at_most_count``."""
         return next(iter(self._stated()))
 
-    @property
+    @cached_property
     def value(self) -> Amount | Interval | int:
         """The limiting value: a quantity, or for a count or an age an int, or a time by the calendar."""
         return next(iter(self._stated().values()))

@@ -14,7 +14,16 @@ from clampstand.units.curve import Curve
 from clampstand.units.formula import Formula, OutOfRange, Takes, exp, formula, ln, sqrt
 from clampstand.units.kinds import KINDS, KINDS_BY_SPELLING, Kind
 from clampstand.units.printing import bare, best_spelling, digits, joined, ladder, shown, shown_best
-from clampstand.units.registry import Quantity, Unit, UnlikeUnits, number_in, of_unit, quantity, unit
+from clampstand.units.registry import (
+    Quantity,
+    Unit,
+    UnlikeUnits,
+    added_up,
+    number_in,
+    of_unit,
+    quantity,
+    unit,
+)
 from clampstand.units.words import amounts_in_words
 
 __all__ = [
@@ -30,6 +39,7 @@ __all__ = [
     "Takes",
     "Unit",
     "UnlikeUnits",
+    "added_up",
     "amounts_in",
     "amounts_in_words",
     "bare",

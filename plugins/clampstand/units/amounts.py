@@ -201,8 +201,13 @@ _IN_PROSE = re.compile(
 )
 
 
+_DIGIT = re.compile("[0-9]")
+
+
 def amounts_in(prose: str) -> Iterator[tuple[int, Amount]]:
     """Every quantity written in a sentence, with the position of its first character."""
+    if not _DIGIT.search(prose):
+        return  # as in most sentences, and much cheaper to see
     for match in _IN_PROSE.finditer(prose):
         try:
             yield match.start(), read_amount(re.sub(r"(?<=[0-9])-(?=[0-9])", "–", match.group()))

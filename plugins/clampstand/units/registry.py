@@ -1,5 +1,6 @@
 """The one pint registry: a small set of units in which unlike things cannot be mixed."""
 
+from collections.abc import Iterable
 from functools import cache
 from importlib.resources import files
 from typing import Any, TypeAlias
@@ -61,6 +62,15 @@ def number_in(value: Quantity, its_unit: Unit | str) -> float:
     wanted = unit(its_unit) if isinstance(its_unit, str) else its_unit
     factor = _factor(value.units, wanted)
     return float(value.m_as(wanted)) if factor is None else float(value.magnitude) * factor
+
+
+def added_up(values: Iterable[Quantity], expression: str) -> Quantity:
+    """The sum of quantities of one kind, in a unit written by a developer; nought of it for none.
+
+    Raises:
+        UnlikeUnits: one of them is of another kind.
+    """
+    return quantity(sum(number_in(value, expression) for value in values), expression)
 
 
 @cache

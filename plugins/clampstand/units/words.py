@@ -1,7 +1,7 @@
 """Quantities that a sentence says in words: ``about a metre``, ``half a minute``, ``2 metres``."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from clampstand.units.amounts import Amount, read_amount
@@ -70,6 +70,19 @@ _UNITS = {
 _HALF_A_SECOND = re.compile(r"(?<![\w-])(half a) (second)(?!\w)", re.IGNORECASE)
 
 
+def _shortest(names: Iterable[str]) -> tuple[str, ...]:
+    """The names that hold none of the others: ``metre`` stands for ``metres`` and ``millimetre``."""
+    kept: list[str] = []
+    for name in sorted(names, key=len):
+        if not any(shorter in name for shorter in kept):
+            kept.append(name)
+    return tuple(kept)
+
+
+_STEMS = _shortest((*_UNITS, "second"))
+"""Every written-out unit holds one of these."""
+
+
 def _any(words: dict[str, str]) -> str:
     return "|".join(re.escape(word) for word in sorted(words, key=len, reverse=True))
 
@@ -89,6 +102,9 @@ def amounts_in_words(prose: str) -> Iterator[tuple[int, Amount]]:
     >>> [str(amount) for _, amount in amounts_in_words("Stand about a metre back for half an hour.")]
     ['a metre', 'half an hour']
     """
+    folded = prose.casefold()
+    if not any(stem in folded for stem in _STEMS):
+        return  # as in most sentences, and much cheaper to see
     for match in (*_SAID.finditer(prose), *_HALF_A_SECOND.finditer(prose)):
         number, unit = match[1].casefold(), _UNITS.get(match[2].casefold(), "s")
         if number in ("a", "an") and _PER.search(prose[: match.start()]):

@@ -23,7 +23,7 @@ from clampstand.checks.rule import Lesson
 from clampstand.checks.sources import outings
 from clampstand.findings import Problem, Severity
 from clampstand.limits import keeps, whose
-from clampstand.units import Quantity, q, shown_best
+from clampstand.units import added_up, shown_best
 
 ID = "time-out"
 SEVERITY = Severity.STOP
@@ -36,7 +36,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     if limit is None or limit.amount is None:
         return
     for outing in outings(lesson):
-        time: Quantity = sum((moment.step.takes.high for moment in outing.moments), q("0 min"))
+        time = added_up((moment.step.takes.high for moment in outing.moments), "min")
         # One that never goes back is the matter of the rule that sources are returned.
         goes_back = outing.slot not in outing.moments[-1].after.out
         if goes_back and not keeps(time, limit):

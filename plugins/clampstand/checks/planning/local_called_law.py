@@ -29,7 +29,7 @@ ID = "local-called-law"
 SEVERITY = Severity.WARNING
 RULE = Whose(Layer.HANDBOOK, "only law is called law")
 LAW = re.compile(
-    r"(?<!square )(?<!'s )(?<!’s )\b(?:law|laws|lawful|unlawful|legal|legally|illegal|illegally|"
+    r"\b(?:law(?<!square law)(?<!['’]s law)s?|lawful|unlawful|legal|legally|illegal|illegally|"
     r"statute|statutory|offence|crime|regulations?)\b(?! of )",
     re.IGNORECASE,
 )
@@ -40,7 +40,7 @@ _END = re.compile(r"(?<=[.!?;])\s+")
 def check(lesson: Lesson) -> Iterator[Problem]:
     """Every sentence that claims law and says a number whose strictest limit is a local rule."""
     for sentence in sentences_of(lesson.practical):
-        for part in _END.split(sentence.text):
+        for part in _END.split(sentence.text) if LAW.search(sentence.text) else ():
             claim = LAW.search(part)
             for name, limit in _local(lesson, part) if claim else ():
                 yield Problem(
