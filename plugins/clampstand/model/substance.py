@@ -6,7 +6,7 @@ from typing import ClassVar
 from pydantic import model_validator
 
 from clampstand.model.base import AnyAmount, Definition, Entry, Id, Line, Words, fault
-from clampstand.units import KINDS, Curve, Quantity
+from clampstand.units import KINDS, Curve, Quantity, number_in
 
 KIND_OF_FIGURE = {
     "molar-mass": "molar mass",
@@ -98,8 +98,8 @@ class Substance(Entry):
     def curve(self, name: str) -> Curve:
         """A table as a curve over temperature. Raises KeyError for one it does not have."""
         unit = KINDS[KIND_OF_FIGURE[name]].coherent
-        rows = ((t.value.m_as("K"), value.value.m_as(unit)) for t, value in self.tables[name].rows)
-        return Curve("K", unit, tuple((float(t), float(value)) for t, value in rows))
+        rows = ((number_in(t.value, "K"), number_in(value.value, unit)) for t, value in self.tables[name].rows)
+        return Curve("K", unit, tuple(rows))
 
     @property
     def citations(self) -> tuple[str, ...]:
