@@ -150,6 +150,8 @@ def test_odd_files_are_named_and_not_opened(tiny_content: Callable[..., Path]) -
     os.mkfifo(content / "kit" / "pipe.yml")
     (content / "kit" / os.fsdecode(b"\xff.yml")).write_text("a: b")
     (content / "kit" / "inner").mkdir()
+    (content / "practicals" / "old").mkdir()
+    (content / "practicals" / "old" / "one.yml").write_text("title: One")
     told = [(f.place.file, str(f.severity), f.mend) for f in read(content).findings]
     assert told == [
         ("kit/-rf.yml", "stop", "use letters, digits, hyphens and dots, a letter first"),
@@ -158,6 +160,7 @@ def test_odd_files_are_named_and_not_opened(tiny_content: Callable[..., Path]) -
         ("kit/more.yaml", "warning", "a definition is a file whose name ends in .yml"),
         ("kit/pipe.yml", "warning", "put the files directly into the folder above"),
         ("practical", "warning", "did you mean practicals?"),
+        ("practicals/old", "stop", "put the files directly into the folder above"),
     ]
 
 

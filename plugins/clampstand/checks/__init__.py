@@ -40,6 +40,7 @@ from clampstand.checks.numbers import (
     obeys_its_limit,
     one_distance,
     prose_agrees,
+    reason_given,
     tolerance_given,
 )
 from clampstand.checks.planning import (
@@ -99,6 +100,7 @@ from clampstand.checks.planning import (
     supplies_short,
     supply_test_interval,
     supply_tested,
+    titles_differ,
     use_log_closed,
     vapour_and_sparks_together,
     waste_of_the_kit,
@@ -201,6 +203,7 @@ RULES: tuple[Rule, ...] = tuple(
         obeys_its_limit,
         one_distance,
         prose_agrees,
+        reason_given,
         tolerance_given,
         # planning
         adult_short,
@@ -259,6 +262,7 @@ RULES: tuple[Rule, ...] = tuple(
         supplies_short,
         supply_test_interval,
         supply_tested,
+        titles_differ,
         use_log_closed,
         vapour_and_sparks_together,
         waste_of_the_kit,

@@ -46,6 +46,11 @@ class Lesson:
             and {sources[name].nuclide for name in named} <= nuclides.keys()
         )
 
+    @property
+    def knows_its_limits(self) -> bool:
+        """Whether every pack in force could be read. What one that could not would hold, nobody knows."""
+        return set(self.book.department.packs) <= self.book.packs.keys()
+
     def limit(self, key: str, **circumstances: str) -> Limit | None:
         """The strictest limit in force of a key."""
         return the_limit(key, self.book, **circumstances)

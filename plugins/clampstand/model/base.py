@@ -124,6 +124,19 @@ def _count(text: str) -> int:
     return int(text)
 
 
+_SCHEMES = ("http", "https", "mailto", "tel")
+_LINK = re.compile(rf"(?:{'|'.join(_SCHEMES)}):[^\s<>\"]{{1,290}}", re.IGNORECASE)
+
+
+def _link(text: str) -> str:
+    if not _LINK.fullmatch(text):
+        raise fault(
+            f"{text[:80] or 'nothing'} is no address that a page may link to",
+            f"write one that begins with {', '.join(f'{each}:' for each in _SCHEMES)} and has no space in it",
+        )
+    return text
+
+
 def _some(text: str) -> int:
     count = _count(text)
     if count == 0:
@@ -236,6 +249,13 @@ def _within_nature(amount: Amount, kind: str) -> None:
         raise fault(f"{amount} is no part of a whole", "write from 0 % to 100 %, or ppm")
 
 
+def _longer_than_nothing(text: str) -> Amount:
+    amount = _amount_of("time")(text)
+    if amount.low <= amount.low * 0:
+        raise fault(f"{amount} is no time at all", "write a time of more than nothing, for example 40 min")
+    return amount
+
+
 _PATTERN_OF_AMOUNT = "^[-−]?[0-9].*[^0-9 .]"
 """For editors, which cannot know our grammar: digits, and something that can be a unit."""
 
@@ -279,6 +299,12 @@ Some = Annotated[
     WithJsonSchema({"type": ["integer", "string"], "minimum": 1, "pattern": "^0*[1-9][0-9]{0,5}$"}),
 ]
 """A count of what is there at all: a class, a group."""
+Link = Annotated[
+    str,
+    from_text(_link),
+    _schema("^(https?|mailto|tel):[^ ]+$", "write an address with https: in front", "https://example.org"),
+]
+"""An address a page may link to. Any other scheme could run something, or smuggle it in."""
 Number = Annotated[
     float,
     from_text(_number),
@@ -305,6 +331,12 @@ Length = _amount("length")
 Volume = _amount("volume")
 Mass = _amount("mass")
 Time = _amount("time")
+SomeTime = Annotated[
+    Amount,
+    from_text(_longer_than_nothing),
+    _schema(_PATTERN_OF_AMOUNT, "write a time of more than nothing, for example 40 min", "40 min"),
+]
+"""A time that formulae divide by."""
 Activity = _amount("activity")
 Voltage = _amount("voltage")
 Current = _amount("current")

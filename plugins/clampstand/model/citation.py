@@ -2,7 +2,7 @@
 
 from typing import ClassVar, Literal
 
-from clampstand.model.base import Day, Entry, Line, Words
+from clampstand.model.base import Day, Entry, Line, Link, Words
 
 SourceKind = Literal[
     "statute", "standard", "handbook", "data set", "paper", "web page", "common practice", "memory"
@@ -20,7 +20,7 @@ class Citation(Entry):
     year: Line | None = None
     where: Line | None = None
     """Table, page, article."""
-    link: Line | None = None
+    link: Link | None = None
     read: Literal["whole", "excerpt", "package", "second hand", "memory"] = "excerpt"
     """How much of it was read, and by what road."""
     on: Day | None = None

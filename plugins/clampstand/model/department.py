@@ -15,6 +15,7 @@ from clampstand.model.base import (
     Id,
     Length,
     Line,
+    Link,
     Many,
     Some,
     Time,
@@ -59,7 +60,7 @@ class Department(Entry):
     review_every: CalendarTime
     approvers: dict[Line, Many[Id]] = {}
     """Family of hazards, or subject → the roles that may approve a practical, the first choice first."""
-    address: Line | None = None
+    address: Link | None = None
     """Where the handbook is published, for the codes printed on cards."""
     defer: Words
     """What comes before this handbook: local rules, licences, the employer."""

@@ -6,7 +6,7 @@ from typing import ClassVar, NamedTuple
 
 from pydantic import model_validator
 
-from clampstand.model.base import Definition, Entry, Id, Line, MolarMass, Number, Time, Words, fault
+from clampstand.model.base import Definition, Entry, Id, Line, MolarMass, Number, SomeTime, Words, fault
 from clampstand.model.substance import Figure
 from clampstand.physics.chains import Member
 from clampstand.physics.dose import PhotonLine
@@ -16,7 +16,7 @@ from clampstand.units import Quantity, quantity
 class HalfLife(Figure):
     """A half-life, its uncertainty and where it was read."""
 
-    value: Time
+    value: SomeTime
 
 
 class Emission(NamedTuple):

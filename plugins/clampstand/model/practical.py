@@ -78,7 +78,7 @@ class KitLine(Definition):
 
     item: Id
     per: Per
-    count: Count = 1
+    count: Some = 1
     spare: Count = 0
     """Spares for the whole class."""
     amount: AnyAmount | None = None

@@ -89,7 +89,7 @@ def _gather_folder(folder: Path, name: str, only: tuple[str, ...], shelves: Shel
     for entry in _entries(folder, shelves, f"{name}/"):
         file = f"{name}/{_printable(entry.name)}"
         if not stat.S_ISREG(entry.stat(follow_symlinks=False).st_mode):
-            _unused(shelves, file, "put the files directly into the folder above")
+            _folder_inside(Path(entry.path), file, shelves)
         elif not entry.name.endswith(ending):
             _unused(shelves, file, _A_FILE[ending])
         elif not FILE_NAME.fullmatch(entry.name):
@@ -100,6 +100,17 @@ def _gather_folder(folder: Path, name: str, only: tuple[str, ...], shelves: Shel
             _unused(shelves, file, did_you_mean(stem, only, f"the files here are {listed(only, 'and')}"))
         else:
             _read_file(Path(entry.path), file, shelves)
+
+
+def _folder_inside(folder: Path, file: str, shelves: Shelves) -> None:
+    """Says that nobody looks into a folder inside a folder, which stops everything if it holds anything."""
+    mend = "put the files directly into the folder above"
+    inside = sorted(os.listdir(folder)) if folder.is_dir() and os.access(folder, os.R_OK) else []
+    if not inside:
+        _unused(shelves, file, mend)
+        return
+    message = f"nothing in this folder is read or published: {listed(map(_printable, inside), 'and')}"
+    shelves.findings.append(stop(READING, Place(file, 1, 1), message, mend))
 
 
 def _unused(shelves: Shelves, file: str, mend: str) -> None:

@@ -38,6 +38,8 @@ def check(lesson: Lesson) -> Iterator[Problem]:
 
     One under the limit is the matter of the rule of that distance, which says all this as well.
     """
+    if not lesson.knows_its_limits:
+        return
     for ends, key in LIMITED.items():
         lengths = [kept for kept in declared(lesson, ends) if kept.amount.kind == "length"]
         limit = lesson.limit(key)

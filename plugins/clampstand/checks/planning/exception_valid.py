@@ -78,9 +78,9 @@ def _fault(lesson: Lesson, entry: AllowedException) -> tuple[str, str]:
     if rule.id == ID or rule.check is None:
         return "is to a rule that is not about one practical", "take it out"
     problems = list(rule.check(lesson))
-    if not problems:
+    if not problems and lesson.knows_its_limits:
         return "excuses nothing", "take it out"
-    if not any(_is_waivable(problem) for problem in problems):
+    if problems and not any(_is_waivable(problem) for problem in problems):
         layer = problems[0].whose.layer if problems[0].whose else Layer.HANDBOOK
         return f"would excuse what is {layer}", "mend what it is about; nobody here may allow it"
     return "", ""
