@@ -92,9 +92,9 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     made = tmp_path_factory.mktemp("cards")
     shutil.copytree(ASSETS / "fonts", made / "assets" / "clampstand" / "fonts")
     for card in cards(Contents(book, sheets(lessons_of(book)))):
-        place = made / card.uri
+        place = made / card.page.uri
         place.parent.mkdir(parents=True, exist_ok=True)
-        place.write_text(card.html, encoding="utf-8")
+        place.write_text(card.page.html, encoding="utf-8")
     return made
 
 

@@ -27,6 +27,7 @@ PAGE_TYPES = (
     "rules/source-returned",
     "citations/index",
     "due/index",
+    "cards",
     "glossary/index",
 )
 RULES = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
@@ -181,3 +182,38 @@ def test_the_three_layers_are_told_apart_without_colour(visit: Visit):
     assert len(set(looks.values())) == 3, looks
     words = {kind: page.locator(f".mark--{kind}").first.inner_text().lower() for kind in looks}
     assert words == {"law": "law", "guidance": "guidance", "local-rule": "local rule"}
+
+
+def test_the_code_on_a_card_leads_to_whether_it_is_in_force(visit: Visit, site: Path):
+    page = visit.open("cards")
+    current = page.locator(".cards-in-force tr[id]").first.get_attribute("id") or ""
+    answers = {
+        current: "In force.",
+        f"{current[:5]}00000000": "Out of date.",
+        "ffff-00000000": "Not a card of this handbook.",
+        "<b>": "",
+    }
+    for card_id, answer in answers.items():
+        page.goto("about:blank")
+        page.goto(f"{(site / 'cards.html').as_uri()}#{card_id}")
+        shown = " ".join(page.locator(".card-answers > :visible").all_inner_texts())
+        assert shown.startswith(answer), card_id
+        assert bool(shown) == bool(answer), card_id
+    page.locator("input[name=card]").fill(current.upper())
+    page.get_by_role("button", name="Look up").click()
+    page.locator("text=is the card to work from").wait_for()
+    assert not visit.complaints
+
+
+def test_without_javascript_the_line_of_a_card_in_force_is_marked(browser: Browser, site: Path):
+    context = browser.new_context(viewport=PHONE, java_script_enabled=False)
+    page = context.new_page()
+    page.goto((site / "cards.html").as_uri())
+    current = page.locator(".cards-in-force tr[id]").nth(2).get_attribute("id")
+    assert page.locator(".card-here--found:visible").count() == 0
+    page.goto("about:blank")
+    page.goto(f"{(site / 'cards.html').as_uri()}#{current}")
+    marked = page.locator(".card-here--found:visible")
+    assert marked.count() == 1
+    assert marked.locator("xpath=ancestor::tr").get_attribute("id") == current
+    context.close()

@@ -216,7 +216,7 @@ def test_the_paper_says_what_the_page_says(opened: Open):
     for number in numbers:
         assert words(number) in card, number
     foot = words(page.locator(".foot").first.inner_text())
-    assert re.search(r"Version [0-9.]+, read .*Card [0-9a-f]{12}", foot)
+    assert re.search(r"Version [0-9.]+, read .*Card [0-9a-f]{4}-[0-9a-f]{8}", foot)
     assert page.locator("svg.code").count() >= 1
 
 

@@ -43,7 +43,7 @@ def demo() -> Contents:
 
 @cache
 def all_cards() -> dict[str, SitePage]:
-    return {card.uri: card for card in cards(demo())}
+    return {card.page.uri: card.page for card in cards(demo())}
 
 
 def soup(card: SitePage) -> BeautifulSoup:
@@ -93,7 +93,7 @@ def test_sides_carry_version_review_and_id() -> None:
     for practical, page in practical_cards():
         sides = page.select(".side")
         card_id = text_of(page.select_one(".card-id"))
-        assert re.fullmatch(r"[0-9a-f]{12}", card_id)
+        assert re.fullmatch(r"[0-9a-f]{4}-[0-9a-f]{8}", card_id)
         assert len(sides) == 2
         for side in sides:
             foot = text_of(side.select_one(".foot"))
@@ -299,12 +299,14 @@ def test_type_sizes() -> None:
 
 def test_the_code_can_be_read() -> None:
     for uri, card in all_cards().items():
-        address = text_of(soup(card).select_one(".lookup p")).split("Card")[0].strip()
-        assert address.endswith(uri), uri
-        code = segno.make(f"https://{address}", error="m", micro=False)
+        printed = text_of(soup(card).select_one(".lookup p"))
+        address, card_id = re.fullmatch(r"In force\? (\S+?) ?Card (\S+)", printed).groups()
+        assert address.endswith("/cards.html"), uri
+        whole = f"https://{address}#{card_id}"
+        code = segno.make(whole, error="m", micro=False)
         modules = code.symbol_size(border=QUIET_ZONE)[0]
         assert CODE_SIDE / modules >= LEAST_MODULE, uri
-        assert str(code_for(f"https://{address}")) in card.html.replace("&#34;", '"')
+        assert str(code_for(whole)) in card.html.replace("&#34;", '"')
     assert f"width: {CODE_SIDE}mm; height: {CODE_SIDE}mm" in style()
     assert QUIET_ZONE >= 4
 

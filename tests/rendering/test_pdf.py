@@ -69,8 +69,8 @@ def sides_of(path: str) -> int:
 def in_the_browser() -> Iterator[tuple[str, BeautifulSoup]]:
     """Every card for the browser with the path of the same card as PDF, without what only a reader hears."""
     for card in cards(demo()):
-        path = card.uri.removeprefix("cards/").removesuffix(".html")
-        page = BeautifulSoup(card.html, "html.parser")
+        path = card.page.uri.removeprefix("cards/").removesuffix(".html")
+        page = BeautifulSoup(card.page.html, "html.parser")
         for unseen in page.select(".unseen, svg, nav, style, title"):
             unseen.decompose()
         yield path if "/" in path else f"practical/{path}", page

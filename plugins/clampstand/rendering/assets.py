@@ -12,7 +12,7 @@ ASSETS = Path(__file__).parent / "theme" / "assets"
 OVERRIDES = Path(__file__).parent / "theme" / "overrides"
 
 _SHEETS = ("tokens.css", "theme.css", "parts.css", "live.css")
-_SCRIPTS = ("narrow.js",)
+_SCRIPTS = ("narrow.js", "in-force.js")
 _SHIM = "iframe-worker.js"
 """The theme fetches a script of this name from another host unless the site has one."""
 _FOLDER = "assets/clampstand"

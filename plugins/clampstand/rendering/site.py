@@ -9,6 +9,7 @@ from clampstand.rendering.pages.days import day_pages, days_page
 from clampstand.rendering.pages.due import due_page
 from clampstand.rendering.pages.emergency import emergencies_page, emergency_page
 from clampstand.rendering.pages.glossary import glossary_page
+from clampstand.rendering.pages.in_force import in_force_page
 from clampstand.rendering.pages.limits import limits_page
 from clampstand.rendering.pages.lists import citations_page, home_page, kit_page, practicals_page
 from clampstand.rendering.pages.numbers import numbers_page
@@ -50,4 +51,6 @@ def pages(contents: Contents) -> Iterator[SitePage]:
     yield from day_pages(contents)
     for rule in contents.rules:
         yield rule_page(rule, contents)
-    yield from cards(contents)
+    printable = cards(contents)
+    yield in_force_page(printable, contents)
+    yield from (card.page for card in printable)

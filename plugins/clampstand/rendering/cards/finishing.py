@@ -1,7 +1,9 @@
-"""What every card goes through last: an id from its own content, a code to look it up by, and its style."""
+"""What every card goes through last: an id from its own words, a code to look it up by, and its style."""
 
 import hashlib
-from dataclasses import dataclass, field, replace
+import html
+import re
+from dataclasses import dataclass, field
 from functools import cache
 
 import segno
@@ -12,15 +14,20 @@ from clampstand.rendering.assets import ASSETS
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.policy import card_policy
-from clampstand.rendering.templating import rendered
+from clampstand.rendering.templating import rendered, written_day
 
 QUIET_ZONE = 4
 """Modules of white about a code; ISO/IEC 18004 asks for four."""
-ID_LENGTH = 12
-_ID_TO_COME = "\ufdd0"
-"""Stands where the id will: a character that Unicode keeps out of all text, and so no content holds it."""
+IN_FORCE = "cards.html"
+"""The page that says which cards are in force; the code of every card leads there."""
+_WHICH, _EDITION = 4, 8
+"""Digits of an id that say which card it is, and which edition of it."""
+_ID_TO_COME, _CODE_TO_COME = "\ufdd0", "\ufdd1"
+"""Stand where the id and the code will: characters that Unicode keeps out of all text."""
 _MASK = 2
 """Which of the eight masks a code is laid under: any is read, and choosing the best takes longest."""
+_MAIN = re.compile(r"<main>.*</main>", re.DOTALL)
+_TAG = re.compile(r"<[^>]*>")
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,9 +35,9 @@ class Printed:
     """What is printed about a card itself.
 
     Args:
-        card_id: the first digits of the SHA-256 of everything else on the card, code included.
+        card_id: which card it is, and which edition of it, as ``3f9a-5c0d12ab``.
         address: where it can be looked up, without ``https://``; empty where the handbook has no address.
-        code: the same address as a code for a telephone's camera; empty with it.
+        code: the same address, with the id, as a code for a telephone's camera; empty with it.
     """
 
     card_id: str = ""
@@ -40,16 +47,18 @@ class Printed:
 
 @dataclass(frozen=True, slots=True)
 class Card:
-    """A finished card: the page for the browser, and what is printed about it on that and any other paper."""
+    """A finished card: the page for the browser, what is printed about it, what kind it is and of what."""
 
     page: SitePage
     printed: Printed
+    kind: str
+    about: Entry
 
 
 def finished(
     uri: str, title: str, template: str, contents: Contents, about: Entry, **context: object
 ) -> Card:
-    """A card as a page of its own. The same content gives the same id, and any change another one."""
+    """A card as a page of its own. The same words give the same id, and any other word another one."""
     style = _style("../" * uri.count("/"))
     everything = {
         "title": title,
@@ -59,20 +68,30 @@ def finished(
         "policy": card_policy(style),
         **context,
     }
-    printed = _printed(uri, contents)
-    blank = rendered(f"cards/{template}.jinja", uri, printed=printed, **everything)
-    card_id = hashlib.sha256(blank.encode()).hexdigest()[:ID_LENGTH]
-    html = blank.replace(_ID_TO_COME, card_id)
-    page = SitePage(uri, f"{title} (card)", html, written_in=about.spot.file, stands_alone=True)
-    return Card(page, replace(printed, card_id=card_id))
-
-
-def _printed(uri: str, contents: Contents) -> Printed:
     site = contents.book.department.address
-    if site is None:
-        return Printed(_ID_TO_COME)
-    whole = f"{site.rstrip('/')}/{uri}"
-    return Printed(_ID_TO_COME, whole.split("://", 1)[-1], code_for(whole))
+    address = f"{site.rstrip('/')}/{IN_FORCE}" if site else ""
+    to_come = Printed(_ID_TO_COME, address.split("://", 1)[-1], Markup(_CODE_TO_COME if site else ""))
+    blank = rendered(f"cards/{template}.jinja", uri, printed=to_come, **everything)
+    card_id = _id_of(uri, blank, written_day(contents.day))
+    code = code_for(f"{address}#{card_id}") if site else Markup()
+    whole = blank.replace(_ID_TO_COME, card_id).replace(_CODE_TO_COME, code)
+    page = SitePage(uri, f"{title} (card)", whole, written_in=about.spot.file, stands_alone=True)
+    return Card(page, Printed(card_id, to_come.address, code), template, about)
+
+
+def _id_of(uri: str, blank: str, day: str) -> str:
+    """The id of a card from its address and from every word on its sides.
+
+    The day is left out: a new day alone makes no card out of date, a figure that reads differently does.
+    """
+    sides = _MAIN.search(blank)
+    words = html.unescape(_TAG.sub(" ", sides[0] if sides else blank)).replace(day, "")
+    edition = _digits(" ".join(words.split()), _EDITION)
+    return f"{_digits(uri, _WHICH)}-{edition}"
+
+
+def _digits(text: str, how_many: int) -> str:
+    return hashlib.sha256(text.encode()).hexdigest()[:how_many]
 
 
 def code_for(address: str) -> Markup:
