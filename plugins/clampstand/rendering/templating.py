@@ -13,7 +13,7 @@ from clampstand.calculators.worked import CannotWork
 from clampstand.rendering.diagrams.signs import SIGNS, sign
 from clampstand.rendering.page import Heading
 from clampstand.rendering.prose import prose, unbroken
-from clampstand.units import Quantity, shown_best, unit
+from clampstand.units import Quantity, number_in, shown_best, unit
 
 _MINUTE = unit("min")
 _MONTHS = (
@@ -39,18 +39,18 @@ def written_day(day: dt.date) -> str:
 
 def minutes(time: Quantity) -> str:
     """A time in minutes for the running clock, without its unit: ``12`` or ``12.5``."""
-    return f"{round(float(time.m_as(_MINUTE)), 1):g}"
+    return f"{round(number_in(time, _MINUTE), 1):g}"
 
 
 def clock_time(time: Quantity) -> str:
     """A time of the running clock in minutes, and seconds where there are any: ``12`` or ``12:30``."""
-    minute, second = divmod(round(float(time.m_as("s"))), 60)
+    minute, second = divmod(round(number_in(time, "s")), 60)
     return f"{minute}:{second:02d}" if second else str(minute)
 
 
 def duration(time: Quantity) -> str:
     """A time as people say it: minutes up to two hours, hours up to two days, then days."""
-    amount = float(time.m_as(_MINUTE))
+    amount = number_in(time, _MINUTE)
     for size, name in ((1440.0, "days"), (60.0, "h")):
         if amount >= 2 * size:
             return f"{round(amount / size, 1):g}\u00a0{name}"

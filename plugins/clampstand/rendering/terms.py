@@ -11,15 +11,17 @@ from clampstand.rendering.page import SitePage
 
 GLOSSARY = "glossary/index.html"
 
-_LETTERS = re.compile(r"[^\W\d_]{2}")
-_TAG = re.compile(r"(<[^>]*>)")
-_NAME = re.compile(r"<(/?)([a-z][a-z0-9]*)")
+_WORD = re.compile(r"\w+")
 _HEADINGS = ("h1", "h2", "h3", "h4", "h5", "h6")
 _CONTROLS = ("button", "form", "label", "nav", "output", "select", "summary")
-_NOT_IN = frozenset([*_HEADINGS, *_CONTROLS, "a", "blockquote", "dt", "script", "svg"])
+_NOT_IN = "|".join((*_HEADINGS, *_CONTROLS, "a", "blockquote", "dt", "script", "svg"))
 """Where a link would be in the way: in headings, links, what somebody says, controls and drawings."""
-_QUIET = re.compile(r'class="(?:quantity|step__clock|mark|doors)\b')
-_VOID = frozenset(["br", "hr", "img", "input", "meta", "link", "wbr"])
+_QUIET = "quantity|step__clock|mark|doors"
+"""Classes of elements in which it would be, too."""
+_NO_TEXT = re.compile(
+    rf'(?:(?:<({_NOT_IN})\b.*?</\1>|<([a-z]+) class="(?:{_QUIET})\b.*?</\2>|<[^>]*>)\s*)+', re.DOTALL
+)
+"""Tags, and elements that are passed over whole; none of these holds another of its own name."""
 
 
 def with_terms(page: SitePage, words: "Words | None") -> SitePage:
@@ -32,23 +34,12 @@ def with_terms(page: SitePage, words: "Words | None") -> SitePage:
 
 def _linked(html: str, words: "Words", to_top: str) -> Iterator[str]:
     used: set[str] = set()
-    quiet: list[bool] = [False]
-    for piece in _TAG.split(html):
-        tag = _NAME.match(piece)
-        if tag is not None:
-            _step(quiet, piece, closing=bool(tag[1]), name=tag[2])
-        if tag is not None or quiet[-1] or not _LETTERS.search(piece):
-            yield piece
-        else:
-            yield words.linked(piece, used, to_top)
-
-
-def _step(quiet: list[bool], tag: str, *, closing: bool, name: str) -> None:
-    """Go into an element or out of it; inside one that is quiet everything is."""
-    if closing:
-        quiet.pop()
-    elif name not in _VOID and not tag.endswith("/>"):
-        quiet.append(quiet[-1] or name in _NOT_IN or bool(_QUIET.search(tag)))
+    end = 0
+    for skipped in _NO_TEXT.finditer(html):
+        yield words.linked(html[end : skipped.start()], used, to_top)
+        yield skipped[0]
+        end = skipped.end()
+    yield words.linked(html[end:], used, to_top)
 
 
 class Words:
@@ -60,6 +51,11 @@ class Words:
         choices = "|".join(map(_pattern, names))
         # A unit after its number is no word, and part of a word is not the word.
         self._any = re.compile(rf"(?<![\w-])(?<![0-9][\s\u00a0])(?:{choices})(?![\w-])")
+        self._by_first_word: dict[str, set[str]] = {}
+        for key in self._terms:
+            first = _WORD.findall(key)[0]
+            for word in (first, first + "s"):
+                self._by_first_word.setdefault(word, set()).add(key)
 
     def linked(self, text: str, used: set[str], to_top: str) -> str:
         """The text with a link at the first use of each term that is not among the used ones yet."""
@@ -72,7 +68,13 @@ class Words:
             where = f"{to_top}{GLOSSARY}#{term.id}"
             return f'<a class="term" href="{where}" title="{escape(term.means)}">{found[0]}</a>'
 
-        return self._any.sub(link, text)
+        return self._any.sub(link, text) if self._may_hold_another(text, used) else text
+
+    def _may_hold_another(self, text: str, used: set[str]) -> bool:
+        """Whether the name of a term not used yet may be in a text: much cheaper to see than where."""
+        key = _key(text)
+        names = (self._by_first_word.get(word, ()) for word in _WORD.findall(key))
+        return any(name in key and self._terms[name].id not in used for each in names for name in each)
 
 
 def _key(name: str) -> str:

@@ -7,6 +7,7 @@ from typing import Any, TypeAlias
 
 import pint
 from pint.facets.plain import PlainQuantity, PlainUnit
+from pint.util import UnitsContainer
 
 Quantity: TypeAlias = PlainQuantity[Any]
 Unit: TypeAlias = PlainUnit
@@ -60,7 +61,8 @@ def number_in(value: Quantity, its_unit: Unit | str) -> float:
     185.0
     """
     wanted = unit(its_unit) if isinstance(its_unit, str) else its_unit
-    factor = _factor(value.units, wanted)
+    # Pint's public ``units`` makes a new object at every look, which costs ten times what is looked up here.
+    factor = _factor(value._units, wanted._units)
     return float(value.m_as(wanted)) if factor is None else float(value.magnitude) * factor
 
 
@@ -74,7 +76,7 @@ def added_up(values: Iterable[Quantity], expression: str) -> Quantity:
 
 
 @cache
-def _factor(source: Unit, target: Unit) -> float | None:
+def _factor(source: UnitsContainer, target: UnitsContainer) -> float | None:
     """What turns a number in one unit into another; None where it is no mere factor, as for °C."""
-    one, two = of_unit(1.0, source).m_as(target), of_unit(2.0, source).m_as(target)
+    one, two = (_registry.Quantity(number, source).m_as(target) for number in (1.0, 2.0))
     return float(one) if two == 2 * one else None

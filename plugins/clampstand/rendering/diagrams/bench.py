@@ -9,7 +9,7 @@ from clampstand.model.practical import PHASES, Practical
 from clampstand.model.step import DistanceEnds
 from clampstand.rendering.diagrams.svg import Point, along, arc, drawing, label, tag
 from clampstand.rendering.prose import unbroken
-from clampstand.units import Quantity, is_over, q, shown_best
+from clampstand.units import Quantity, is_over, number_in, q, shown_best
 
 _WIDTH, _LEFT, _RIGHT = 640.0, 70.0, 60.0
 _ROW = 38.0
@@ -42,7 +42,7 @@ def distances(practical: Practical) -> tuple[Distance, ...]:
                 known = kept.get(end)
                 if found is not None and (known is None or is_over(known.far, found.far)):
                     kept[end] = found
-    return tuple(sorted(kept.values(), key=lambda d: (float(d.far.m_as("m")), d.end)))
+    return tuple(sorted(kept.values(), key=lambda d: (number_in(d.far, "m"), d.end)))
 
 
 def _distance(end: DistanceEnds, name: str, practical: Practical) -> Distance | None:
@@ -66,7 +66,7 @@ def bench(title: str, kept: Sequence[Distance]) -> str:
     """The plan as SVG, to scale, with a dimension line for every distance; empty where there is none."""
     if not kept:
         return ""
-    longest = max(float(d.far.m_as("m")) for d in kept)
+    longest = max(number_in(d.far, "m") for d in kept)
     scale = (_WIDTH - _LEFT - _RIGHT) / longest
     reach = min(longest * scale, 190.0)
     middle: Point = (_LEFT, reach + 12)
@@ -107,7 +107,7 @@ def _bench_top(middle: Point) -> list[str]:
 
 def _kept(distance: Distance, middle: Point, scale: float, reach: float) -> list[str]:
     """The arc at a distance and who or what keeps behind it."""
-    far = float(distance.far.m_as("m")) * scale
+    far = number_in(distance.far, "m") * scale
     steepest = min(60.0, math.degrees(reach / far))
     lowest = math.degrees(math.asin(min(1.0, 40 / far)))
     edge = arc(middle, far, -steepest, lowest, each=2)
@@ -139,7 +139,7 @@ def _thing(at: Point) -> list[str]:
 
 def _dimension(distance: Distance, middle: Point, y: float, scale: float) -> list[str]:
     """A dimension line from the apparatus, with arrowheads and its words beside or above it."""
-    start, end = middle[0], middle[0] + float(distance.far.m_as("m")) * scale
+    start, end = middle[0], middle[0] + number_in(distance.far, "m") * scale
     text = f"{_ENDS[distance.end]}: at least {distance.printed}"
     head = min(8.0, (end - start) / 2)
     heads = (
@@ -158,7 +158,7 @@ def _dimension(distance: Distance, middle: Point, y: float, scale: float) -> lis
 
 def _scale_bar(x: float, y: float, scale: float, longest: float) -> list[str]:
     bar = _bar_length(longest)
-    end = x + float(bar.m_as("m")) * scale
+    end = x + number_in(bar, "m") * scale
     return [
         tag("line", x1=x, y1=y, x2=end, y2=y, stroke_width=5),
         label(f"scale: {shown_best(bar, 'length', figures=1)}", (end + 12, y + 5), 13),

@@ -81,16 +81,16 @@ def decay_of_source(practical: Practical, book: Book, given: Mapping[str, str]) 
     """Activity of a source from its reference date on, with today marked."""
     source = source_given(practical, book, given)
     today = activity_today(source, book)
-    half_life = float(nuclide_of(source, book).half_life.value.value.m_as("year"))
+    half_life = number_in(nuclide_of(source, book).half_life.value.value, "year")
     days = (book.department.computed_for - source.reference_date).days
-    age = float(quantity(days, "day").m_as("year"))
+    age = number_in(quantity(days, "day"), "year")
     span = max(age * 1.3, 20.0)
     spelling = best_spelling(source.activity.value, "activity")
     unit = KINDS["activity"].written[spelling]
     years = [span * n / _POINTS for n in range(_POINTS + 1)]
-    start = float(source.activity.value.m_as(unit))
+    start = number_in(source.activity.value, unit)
     line = [(t, start * _of_numbers(share_left, half_life, t)) for t in years]
-    mark = Mark("today", (age, float(today.value.m_as(unit))))
+    mark = Mark("today", (age, number_in(today.value, unit)))
     caption = f"Decay of {source.id} ({source.nuclide}) since {source.reference_date.isoformat()}"
     across, upright = Axis("time since its reference date", "years"), Axis("activity", spelling)
     yield Picture(
@@ -108,11 +108,11 @@ def rate_against_distance(practical: Practical, book: Book, given: Mapping[str, 
     unit = KINDS["dose rate"].written[spelling]
 
     def rate(distance: Quantity) -> float:
-        return float(known.rate_at(distance).m_as(unit))
+        return number_in(known.rate_at(distance), unit)
 
-    line = tuple((float(d.m_as("m")), rate(d)) for d in (near, far))  # by factors it is straight
+    line = tuple((number_in(d, "m"), rate(d)) for d in (near, far))  # by factors it is straight
     kept = [d for d in distances(practical) if d.end in ("hands", "watchers") and near <= d.far <= far]
-    marks = [Mark(f"{_WHO[d.end]}, {d.printed}", (float(d.far.m_as("m")), rate(d.far))) for d in kept]
+    marks = [Mark(f"{_WHO[d.end]}, {d.printed}", (number_in(d.far, "m"), rate(d.far))) for d in kept]
     title = f"Dose rate against distance from {source.id} today"
     yield Picture(
         f"{title}; both axes go by factors of ten. Gamma and X-rays only, from the bare source.",
@@ -136,13 +136,13 @@ def gas_against_time(practical: Practical, book: Book, given: Mapping[str, str])
 def _gas_in(gas: Gas, rate: Quantity, practical: Practical, book: Book) -> Picture:
     outdoor = book.department.outdoor_carbon_dioxide.value
     release = gas_release(rate, carbon_dioxide_density(ROOM_TEMPERATURE))
-    length = float(phase_length(practical, gas.phase).m_as("min"))
+    length = number_in(phase_length(practical, gas.phase), "min")
 
-    fixed = (float(outdoor.m_as("")), float(release.m_as("m**3/s")), float(gas.volume.low.m_as("m**3")))
+    fixed = (number_in(outdoor, ""), number_in(release, "m**3/s"), number_in(gas.volume.low, "m**3"))
 
     def line(name: str, air_changes: Quantity) -> Line:
         minutes = [length * n / _POINTS for n in range(_POINTS + 1)]
-        rate = float(air_changes.m_as("1/s"))
+        rate = number_in(air_changes, "1/s")
         after = (_of_numbers(fraction_after, fixed[0], *fixed, rate, 60 * t) for t in minutes)
         return Line(name, tuple((t, 1e6 * part) for t, part in zip(minutes, after, strict=True)))
 
@@ -158,7 +158,7 @@ def _gas_in(gas: Gas, rate: Quantity, practical: Practical, book: Book) -> Pictu
 
 
 def _ppm(fraction: Quantity) -> float:
-    return float(fraction.m_as("ppm"))
+    return number_in(fraction, "ppm")
 
 
 def _gas_limits(book: Book) -> list[Ceiling]:
@@ -175,12 +175,12 @@ def current_against_voltage(practical: Practical, book: Book, given: Mapping[str
     """Shape of the ion current against voltage, for both ends of where the plateau begins."""
     begins = number_given(practical, given, "plateau")
     ends = {begins.low: "begins early", begins.high: "begins late"}
-    top = float(begins.high.m_as("kV")) * 1.5
+    top = number_in(begins.high, "kV") * 1.5
     kilovolts = [top * (n + 0.02) / _POINTS for n in range(_POINTS)]
     lines = [
         Line(
             f"{words}, {shown_best(knee, 'voltage')}",
-            tuple((v, 100 * _of_numbers(share_gathered, v, float(knee.m_as("kV")))) for v in kilovolts),
+            tuple((v, 100 * _of_numbers(share_gathered, v, number_in(knee, "kV"))) for v in kilovolts),
         )
         for knee, words in ends.items()
     ]
@@ -200,7 +200,7 @@ def counts_of_balloon(practical: Practical, book: Book, given: Mapping[str, str]
     )
     shares = {name: number_given(practical, given, name) for name in COUNTED}
     landing = atoms_landing(book, shares)
-    length = float(window.m_as("min"))
+    length = number_in(window, "min")
     times = [length * n / 30 for n in range(31)]
     seen = beta_activities(book, landing, collection, wait, window / 30, 30)
     activities = [number_in(one, "Bq") for one in seen]

@@ -102,7 +102,7 @@ def register_of(source: Source, book: Book) -> str:
 
 def in_unit(value: Quantity, kind: str, spelling: str) -> float:
     """A quantity as a number in a unit of its kind, without float noise."""
-    return float(f"{float(value.m_as(KINDS[kind].written[spelling])):.10g}")
+    return float(f"{number_in(value, KINDS[kind].written[spelling]):.10g}")
 
 
 def _tidy(value: float) -> float:
