@@ -72,3 +72,22 @@ def test_what_the_kit_list_does_not_measure_out_is_refused(book):
     practical = book.practicals[ACID]
     with pytest.raises(CannotWork, match="thiosulfate"):
         sulfur_dioxide_in_room(practical, book, {"acid": "hydrochloric-acid-2", "thiosulfate": "graph-paper"})
+
+
+def test_a_share_that_escapes_leaves_that_share(book):
+    """A hundredth of 0.36 mol is 3.6 mmol or 0.0866 L: 0.36 ppm of 240 m³, 0.51 ppm of 170 m³."""
+    practical = with_numbers(book.practicals[ACID], part="1 %")
+    asked = given(practical, "sulfur-dioxide-in-room") | {"escapes": "part"}
+    large, small = sulfur_dioxide_in_room(practical, book, asked)
+    assert large.value.m_as("ppm") == pytest.approx(0.0036 * 24.06 / 240e3 * 1e6, rel=0.002)
+    assert small.value.m_as("ppm") == pytest.approx(0.0036 * 24.06 / 170e3 * 1e6, rel=0.002)
+    assert ("share that escapes", "an assumption") in [(one.name, one.origin) for one in large.inputs]
+
+
+@pytest.mark.parametrize("part", ["120 %", "3 g"])
+def test_a_share_that_is_no_part_is_refused(book, part):
+    practical = with_numbers(book.practicals[ACID], part=part)
+    with pytest.raises(CannotWork, match="part of a whole"):
+        sulfur_dioxide_in_room(
+            practical, book, given(practical, "sulfur-dioxide-in-room") | {"escapes": "part"}
+        )

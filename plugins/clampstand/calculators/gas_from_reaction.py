@@ -1,6 +1,7 @@
 """Gas from a reaction: hydrogen of a piece of alkali metal, and sulfur dioxide of a class in its rooms."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from clampstand.calculators.given import figure_of, number_given, substance_given
 from clampstand.calculators.kit_totals import kit_totals
@@ -13,7 +14,7 @@ from clampstand.model.substance import Substance
 from clampstand.physics.chemistry import amount_of, limiting_reagent, volume_of_gas
 from clampstand.physics.gas import gas_density
 from clampstand.physics.room_air import rise_in_closed_room
-from clampstand.units import Quantity, UnlikeUnits, digits, joined, number_in, shown_best
+from clampstand.units import Amount, Quantity, UnlikeUnits, digits, joined, number_in, shown_best
 
 ALKALI_METALS = ("Li", "Na", "K")
 SULFUR_DIOXIDE = "sulfur-dioxide"
@@ -53,7 +54,8 @@ def hydrogen_of_piece(practical: Practical, book: Book, given: Mapping[str, str]
 def sulfur_dioxide_in_room(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
     """Sulfur dioxide in each room if all of the class's escapes: ``given: {acid: …, thiosulfate: …}``.
 
-    Na₂S₂O₃ + 2 HCl → 2 NaCl + H₂O + S + SO₂; whichever reagent of the kit list runs out first decides.
+    Na₂S₂O₃ + 2 HCl → 2 NaCl + H₂O + S + SO₂; whichever reagent of the kit list runs out first decides. With
+    ``escapes: …`` as well, the declared share of it that escapes, it is what that share comes to.
     """
     reagents = {word: (_amount(practical, book, given, word), n) for word, n in _EQUATION.items()}
     least = limiting_reagent(reagents)
@@ -64,7 +66,32 @@ def sulfur_dioxide_in_room(practical: Practical, book: Book, given: Mapping[str,
     rooms = tuple(_rooms(practical, book))
     if not rooms:
         raise CannotWork("no room of the lesson has a volume in which gas could gather")
-    return tuple(_in_room(room, volume, gas, amount, f"{least} of the kit list") for room, volume in rooms)
+    share = _share(practical, given)
+    origin = f"{least} of the kit list"
+    return tuple(_in_room(room, volume, _Escaping(gas, amount, share, origin)) for room, volume in rooms)
+
+
+@dataclass(frozen=True, slots=True)
+class _Escaping:
+    """What may form, where that comes from, and the share of it that escapes; None for all of it."""
+
+    gas: Substance
+    amount: Quantity
+    share: Amount | None
+    origin: str
+
+    @property
+    def escaped(self) -> Quantity:
+        return self.amount if self.share is None else self.amount * self.share.high
+
+
+def _share(practical: Practical, given: Mapping[str, str]) -> Amount | None:
+    if "escapes" not in given:
+        return None
+    share = number_given(practical, given, "escapes")
+    if share.kind != "fraction" or number_in(share.high, "") > 1:
+        raise CannotWork(f"the share that escapes is written as {share}, which is no part of a whole")
+    return share
 
 
 _EQUATION = {"acid": 2, "thiosulfate": 1}
@@ -94,24 +121,27 @@ def _rooms(practical: Practical, book: Book) -> Iterator[tuple[Room, Quantity]]:
             yield room, room.volume.low
 
 
-def _in_room(room: Room, volume: Quantity, gas: Substance, amount: Quantity, origin: str) -> Worked:
-    molar_mass = figure_of(gas, "molar-mass")
+def _in_room(room: Room, volume: Quantity, of: _Escaping) -> Worked:
+    molar_mass = figure_of(of.gas, "molar-mass")
     density = stated(gas_density, molar_mass.value.value, ROOM_TEMPERATURE)
-    fraction = stated(rise_in_closed_room, amount * molar_mass.value.value, density, volume)
+    fraction = stated(rise_in_closed_room, of.escaped * molar_mass.value.value, density, volume)
+    part = "all" if of.share is None else str(of.share)
     return Worked(
-        id=f"sulfur-dioxide-in-room/{room.id}",
-        title=f"Sulfur dioxide in {room.id} if all of it escaped, windows shut",
+        id=f"sulfur-dioxide-in-room/{room.id}" + ("" if of.share is None else "/share"),
+        title=f"Sulfur dioxide in {room.id} if {part} of it escaped, windows shut",
         value=fraction,
         kind="fraction",
         shown=joined(digits(number_in(fraction, "ppm"), 2, "up"), "ppm"),
         formula=rise_in_closed_room.written,
         inputs=(
-            measured("most that can form, n", amount, "amount", origin),
-            written("molar mass, M", molar_mass.value, gas.name, molar_mass.citation),
+            measured("most that can form", of.amount, "amount", of.origin),
+            *(() if of.share is None else (written("share that escapes", of.share, "an assumption"),)),
+            measured("what escapes, n", of.escaped, "amount", "worked out"),
+            written("molar mass, M", molar_mass.value, of.gas.name, molar_mass.citation),
             Input("density at 20 °C, ρ", _in_kg_a_cubic_metre(density), "as an ideal gas"),
             Input("volume of the room, V", shown_best(volume, "volume"), f"room {room.id}"),
         ),
-        within="an upper bound",
+        within="an upper bound" if of.share is None else "a factor of ten; the share decides",
         note="Most of it stays dissolved; the bath keeps it there.",
     )
 
