@@ -42,6 +42,7 @@ _SORTS: dict[str, Sort] = {
     "radiation.handling-age": ("at_least_age", ""),
     "radiation.leak-test-interval": ("at_most_interval", ""),
     "radiation.public-dose": (CEILING, "dose"),
+    "radiation.public-skin-dose": (CEILING, "dose"),
     "radiation.source-activity": (CEILING, "activity"),
     "radiation.sources-out": ("at_most_count", ""),
     "radiation.time-out": (CEILING, "time"),

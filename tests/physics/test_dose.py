@@ -99,6 +99,41 @@ def test_rule_of_300_is_near_first_principles_for_yttrium() -> None:
     assert rate.m_as("uGy/h") == pytest.approx(17.5, rel=0.15)
 
 
+# Rad Data Handbook (Voss Associates), beta dose rates: end point in MeV, cm away, rad/h for each mCi.
+BETAS_IN_AIR = [
+    (0.5, 10, 5.2), (0.5, 30, 0.4), (0.5, 60, 0.05),
+    (1.0, 10, 4.6), (1.0, 30, 0.4), (1.0, 60, 0.1),
+    (2.25, 10, 3.3), (2.25, 30, 0.4), (2.25, 60, 0.1), (2.25, 90, 0.04), (2.25, 100, 0.02),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("endpoint", "centimetres", "rads"), BETAS_IN_AIR)
+def test_rule_of_300_is_within_a_factor_of_two_of_a_published_table(endpoint, centimetres, rads) -> None:
+    rate = dose_rules.beta_dose_rate_by_rule(quantity(1, "mCi"), quantity(centimetres, "cm"))
+    assert rads / 2 < rate.m_as("rad_dose/h") < rads * 2
+
+
+@pytest.mark.parametrize(
+    ("endpoint", "centimetres", "rads"), [(0.5, 90, 0.01), (0.75, 90, 0.01), (0.5, 100, 0)]
+)
+def test_farther_off_the_rule_of_300_is_an_upper_bound(endpoint, centimetres, rads) -> None:
+    """The same table, where air has taken most of the softer betas."""
+    rate = dose_rules.beta_dose_rate_by_rule(quantity(1, "mCi"), quantity(centimetres, "cm"))
+    assert rate.m_as("rad_dose/h") > rads
+
+
+def test_betas_that_do_not_reach_so_far_count_for_nothing() -> None:
+    """A curie in each of two branches gives twice 300 rad/h at one foot, one alone once: the rule itself."""
+    soft = dose_rules.BetaBranch(quantity(1, "1/decay"), quantity(1.5, "m"))
+    hard = dose_rules.BetaBranch(quantity(1, "1/decay"), quantity(9, "m"))
+    curie, foot = quantity(1, "Ci"), quantity(1, "ft")
+    both = dose_rules.skin_dose_rate_of_betas([soft, hard], curie, foot)
+    assert both.m_as("rem/h") == pytest.approx(600, rel=1e-9)
+    far = dose_rules.skin_dose_rate_of_betas([soft, hard], curie, 10 * foot)
+    assert far.m_as("rem/h") == pytest.approx(3, rel=1e-9)
+    assert dose_rules.skin_dose_rate_of_betas([soft, hard], curie, quantity(20, "m")).magnitude == 0
+
+
 @given(distances, distances)
 def test_rate_falls_with_the_square_of_distance(near: float, far: float) -> None:
     rates = [

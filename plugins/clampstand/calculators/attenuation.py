@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from clampstand.calculators.activity_today import nuclide_of
 from clampstand.calculators.counting_time import counted_lines
+from clampstand.calculators.emissions import BETA_RULE
 from clampstand.calculators.given import source_given
 from clampstand.calculators.worked import CannotWork, Input, Worked, stated
 from clampstand.model.book import Book
@@ -16,7 +17,6 @@ from clampstand.physics.dose import PhotonLine
 from clampstand.physics.ranges import beta_greatest_range, thickness_of
 from clampstand.units import Quantity, digits, joined, number_in, quantity, shown
 
-BETA_RULE = "katz-penfold-1952"
 _HALF = quantity(0.5, "")
 _LINES_SHOWN = 3
 

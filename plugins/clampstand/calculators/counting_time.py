@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from clampstand.calculators.activity_today import activity_today, nuclide_of
-from clampstand.calculators.dose import photon_lines
+from clampstand.calculators.emissions import photon_lines
 from clampstand.calculators.given import number_given, source_given
 from clampstand.calculators.remembered import once_a_book
 from clampstand.calculators.worked import CannotWork, Input, Worked, computed, stated, written

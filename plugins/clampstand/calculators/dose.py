@@ -5,16 +5,16 @@ from dataclasses import dataclass
 
 from clampstand.calculators.activity_today import activity_today, nuclide_of
 from clampstand.calculators.dose_context import likened
-from clampstand.calculators.exposures import PEOPLE, Exposure, exposures
+from clampstand.calculators.emissions import photon_lines
+from clampstand.calculators.exposures import PEOPLE, Exposure, exposures, stays_in_words
 from clampstand.calculators.given import number_given, source_given
 from clampstand.calculators.remembered import once_a_book
-from clampstand.calculators.worked import CannotWork, Input, Worked, computed, measured, written
+from clampstand.calculators.skin_dose import skin_doses
+from clampstand.calculators.worked import CannotWork, Input, Worked, computed, written
 from clampstand.model.book import Book
 from clampstand.model.department import Source
-from clampstand.model.nuclide import chain_from
 from clampstand.model.practical import Practical
-from clampstand.physics.chains import equilibrium_shares
-from clampstand.physics.dose import PhotonLine, ambient_dose_rate, ambient_dose_rate_constant, background_time
+from clampstand.physics.dose import ambient_dose_rate, ambient_dose_rate_constant, background_time
 from clampstand.physics.dose import dose as dose_of
 from clampstand.units import Amount, Quantity, added_up, digits, joined, number_in, q, shown_best
 
@@ -22,20 +22,6 @@ PHOTON_CUTOFF = q("20 keV")
 """Softer photons hardly leave a capsule; the cut-off is part of every dose-rate constant and is printed."""
 COEFFICIENTS = "ambient-dose.per-fluence"
 _CONSTANT_UNIT = "µSv m²/(GBq h)"
-
-
-@once_a_book
-def photon_lines(source: Source, book: Book) -> tuple[PhotonLine, ...]:
-    """Photons per decay of a source's own nuclide, with those of the progeny said to be in it."""
-    nuclide = nuclide_of(source, book)
-    inside = {source.nuclide, *source.in_equilibrium_with}
-    chain = tuple(member for member in chain_from(book.nuclides, nuclide.id) if member.name in inside)
-    shares = equilibrium_shares(chain, nuclide.id)
-    return tuple(
-        PhotonLine(line.energy, line.per_decay * share)
-        for name, share in shares.items()
-        for line in book.nuclides[name].photons
-    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,6 +82,7 @@ _ALPHA_BETA_NOTE = (
     "Gamma and X-rays only, from the bare source. Alpha particles do not reach that far. Beta particles, "
     "where the source gives them, come on top: in front of its window skin gets far more from them."
 )
+_BETAS_APART = "; beta particles apart, as dose to skin"
 
 
 def dose_rate_at(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
@@ -124,15 +111,20 @@ def dose_rate_at(practical: Practical, book: Book, given: Mapping[str, str]) -> 
 
 
 def dose_of_the_lesson(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
-    """Dose to hand, teacher and watcher in one run, beside natural background: ``given: {source: …}``."""
+    """Dose to hand, teacher and watcher in one run, beside natural background: ``given: {source: …}``.
+
+    Gamma and X-rays for the body; apart from it, beta particles for the skin.
+    """
     source = source_given(practical, book, given)
     slot = given.get("source", "source")
-    known = emitter(source, book)
     stays = {who: exposures(practical, slot, who, book) for who in PEOPLE}
-    found = tuple(_dose_to(who, near, known, book) for who, near in stays.items() if near)
-    if not found:
+    if not any(stays.values()):
         raise CannotWork(f"no step takes {slot} out of its box with a distance named")
-    return found
+    skin = skin_doses(source, stays, book)
+    if skin and not photon_lines(source, book):
+        return skin
+    known = emitter(source, book)
+    return (*(_dose_to(who, near, known, book) for who, near in stays.items() if near), *skin)
 
 
 def _dose_to(who: str, stays: tuple[Exposure, ...], known: Emitter, book: Book) -> Worked:
@@ -152,19 +144,9 @@ def _dose_to(who: str, stays: tuple[Exposure, ...], known: Emitter, book: Book) 
             written("natural background", background, "reference figures", background_citation),
         ),
         day=book.department.computed_for,
-        within=f"a factor of two{known.counts}",
+        within=f"a factor of two{_BETAS_APART if 'beta' in known.source.emits else known.counts}",
         note=f"Computed for gamma and X-rays, small, not zero: as much as {likened_to} of natural background."
         f" {_ALPHA_BETA_NOTE}",
-    )
-
-
-def stays_in_words(stays: tuple[Exposure, ...]) -> tuple[Input, Input]:
-    """How long somebody is near a source, and how near at the nearest."""
-    time = added_up((stay.time for stay in stays), "s")
-    nearest = min(stay.distance for stay in stays)
-    return (
-        measured("time with the source out, t", time, "time", "running clock"),
-        measured("nearest distance, d", nearest, "length", "steps"),
     )
 
 

@@ -11,7 +11,7 @@ from clampstand.model.substance import Figure
 from clampstand.physics.dose import background_time
 from clampstand.units import Quantity, digits, is_under, number_in, q, shown_best
 
-LIMIT = "radiation.public-dose"
+LIMIT, SKIN_LIMIT = "radiation.public-dose", "radiation.public-skin-dose"
 _SURROUNDINGS = "surroundings"
 _COMPARED = {
     "natural-background": "natural background",
@@ -46,22 +46,35 @@ class InContext:
 
 @dataclass(frozen=True, slots=True)
 class DoseTable:
-    """The doses of a practical in context, and what they are compared with."""
+    """The doses of a practical in context, and what they are compared with.
+
+    Dose to skin is another quantity than dose to the body, with limits of its own: the two never meet.
+    """
 
     rows: tuple[InContext, ...]
     comparisons: tuple[Comparison, ...]
     limits: tuple[Limit, ...]
+    skin: tuple[InContext, ...] = ()
+    skin_limits: tuple[Limit, ...] = ()
 
 
 def doses_in_context(numbers: Iterable[Worked], book: Book) -> DoseTable | None:
     """The doses among worked numbers, each in context; None where there is none."""
-    doses = [number for number in numbers if number.kind == "dose"]
-    if not doses:
+    known = tuple(numbers)
+    doses = [number for number in known if number.kind == "dose"]
+    to_skin = [number for number in known if number.kind == "skin dose"]
+    if not doses and not to_skin:
         return None
-    comparisons = tuple(_comparisons(book))
-    limits = limits_for(LIMIT, book)
-    limit = strictest(limits)
-    return DoseTable(tuple(_in_context(dose, comparisons, limit) for dose in doses), comparisons, limits)
+    comparisons = tuple(_comparisons(book)) if doses else ()
+    limits = limits_for(LIMIT, book) if doses else ()
+    skin_limits = limits_for(SKIN_LIMIT, book) if to_skin else ()
+    return DoseTable(
+        tuple(_in_context(dose, comparisons, strictest(limits)) for dose in doses),
+        comparisons,
+        limits,
+        tuple(_in_context(dose, (), strictest(skin_limits)) for dose in to_skin),
+        skin_limits,
+    )
 
 
 def _comparisons(book: Book) -> Iterator[Comparison]:

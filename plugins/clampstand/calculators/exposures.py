@@ -4,10 +4,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from clampstand.calculators.remembered import once_a_book
+from clampstand.calculators.worked import Input, measured
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
 from clampstand.timeline import Moment, replay
-from clampstand.units import NotAnAmount, Quantity, number_in, quantity, read_amount
+from clampstand.units import NotAnAmount, Quantity, added_up, number_in, quantity, read_amount
 
 PEOPLE = {"hands": "the hand that holds the forceps", "teacher": "the teacher", "watchers": "a watcher"}
 
@@ -64,3 +65,13 @@ def _distance(practical: Practical, text: str) -> Quantity | None:
         return read_amount(text, "length").low
     except NotAnAmount:
         return None
+
+
+def stays_in_words(stays: tuple[Exposure, ...]) -> tuple[Input, Input]:
+    """How long somebody is near a source, and how near at the nearest."""
+    time = added_up((stay.time for stay in stays), "s")
+    nearest = min(stay.distance for stay in stays)
+    return (
+        measured("time with the source out, t", time, "time", "running clock"),
+        measured("nearest distance, d", nearest, "length", "steps"),
+    )

@@ -98,8 +98,8 @@ class Substance(Entry):
     def curve(self, name: str) -> Curve:
         """A table as a curve over temperature. Raises KeyError for one it does not have."""
         unit = KINDS[KIND_OF_FIGURE[name]].coherent
-        rows = ((number_in(t.value, "K"), number_in(value.value, unit)) for t, value in self.tables[name].rows)
-        return Curve("K", unit, tuple(rows))
+        rows = self.tables[name].rows
+        return Curve("K", unit, tuple((number_in(t.value, "K"), number_in(y.value, unit)) for t, y in rows))
 
     @property
     def citations(self) -> tuple[str, ...]:

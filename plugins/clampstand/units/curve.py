@@ -40,7 +40,7 @@ class Curve:
         first, last = self.rows[0][0], self.rows[-1][0]
         if not first <= value <= last:
             raise OutOfRange(
-                f"the table runs from {first:g} to {last:g} {self.x_unit}, and this is {value:g}"
+                f"the table runs from {first:g} to {last:g} {self.x_unit}, and this is {value:.4g}"
             )
         upper = min(bisect_right(self.rows, value, key=_x), len(self.rows) - 1)
         return _between(self.rows[upper - 1], self.rows[upper], value)
@@ -53,7 +53,7 @@ class Curve:
         if any(first >= second for first, second in pairwise(ys)):
             raise OutOfRange("the table does not rise, so a value may belong to two rows")
         if not ys[0] <= value <= ys[-1]:
-            raise OutOfRange(f"the table runs from {ys[0]:g} to {ys[-1]:g} {self.y_unit}, and this is {y:~P}")
+            raise OutOfRange(f"the table runs from {ys[0]:g} to {ys[-1]:g} {self.y_unit}, and this is {y:.3g~P}")
         upper = max(bisect_left(ys, value), 1)
         return quantity(_between(turned[upper - 1], turned[upper], value), self.x_unit)
 

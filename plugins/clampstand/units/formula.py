@@ -83,7 +83,7 @@ class Formula(Generic[P]):
     def _number(self, name: str, value: Quantity) -> float:
         number = number_in(value, self._units[name])
         if not self.takes[name].admits(number):
-            raise OutOfRange(f"{self.body.__name__}: {name} is {value:~P}; it must be {self.takes[name]}")
+            raise OutOfRange(f"{self.body.__name__}: {name} is {value:.3g~P}; it must be {self.takes[name]}")
         return number
 
     def proves_its_units(self, **values: float) -> Quantity:

@@ -77,6 +77,7 @@ KINDS: dict[str, Kind] = {
         Kind("absorbed dose", "Gy", "5 µGy", _GRAY),
         Kind("absorbed dose rate", "Gy/s", "1.4 µGy/h", _over(_GRAY, _PER_TIME)),
         Kind("dose", "Sv", "5 µSv", _SIEVERT),
+        Kind("skin dose", "Sv", "50 mSv", _SIEVERT),
         Kind("dose rate", "Sv/s", "1 µSv/h", _over(_SIEVERT, _PER_TIME)),
         Kind("counts", "count", "400 counts", _COUNT),
         Kind("count rate", "count/s", "25 counts/min", _over(_COUNT, {"s": "s", "min": "min"})),

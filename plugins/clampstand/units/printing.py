@@ -22,6 +22,7 @@ _LADDERS: dict[str, tuple[str, ...]] = {
     "absorbed dose": ("nGy", "µGy", "mGy", "Gy"),
     "absorbed dose rate": ("nGy/h", "µGy/h", "mGy/h"),
     "dose": ("pSv", "nSv", "µSv", "mSv", "Sv"),
+    "skin dose": ("pSv", "nSv", "µSv", "mSv", "Sv"),
     "dose rate": ("nSv/h", "µSv/h", "mSv/h"),
     "current": ("fA", "pA", "nA", "µA", "mA", "A"),
     "voltage": ("µV", "mV", "V", "kV", "MV"),

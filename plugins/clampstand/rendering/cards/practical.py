@@ -16,6 +16,7 @@ from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
 from clampstand.rendering.readiness import against
 
 _DOSES = ("dose", "absorbed dose")
+_TO_SKIN = ("skin dose",)
 _WORN_SIGNS = {
     "eyes": ("eye-protection", "eye protection"),
     "face": ("eye-protection", "eye protection"),
@@ -125,7 +126,7 @@ def expected(practical: Practical, contents: Contents, quotes: Quotes) -> Iterat
                     title if len(result) == 1 and title else number.title, number.shown, entry.within or ""
                 )
                 for number in result
-                if number.kind not in _DOSES
+                if number.kind not in _DOSES + _TO_SKIN
             )
         else:
             number = practical.numbers.get(entry.at or "")
@@ -133,16 +134,25 @@ def expected(practical: Practical, contents: Contents, quotes: Quotes) -> Iterat
 
 
 def dose_sentence(numbers: Sequence[Worked]) -> str:
-    """The doses of the lesson in one sentence, and what the greatest of them compares to."""
+    """The doses of the lesson in a sentence, and what the greatest compares to; doses to skin in another."""
     doses = [number for number in numbers if number.kind in _DOSES]
+    to_skin = [number for number in numbers if number.kind in _TO_SKIN]
+    if not doses:
+        return _told(to_skin)
+    greatest = max(doses, key=lambda number: float(number.value.m_as(doses[0].value.units)))
+    compared = greatest.note.split(". ", 1)[0].rstrip(".")
+    sentences = (_told(doses), f"{compared}." if compared else "", _told(to_skin))
+    return " ".join(sentence for sentence in sentences if sentence)
+
+
+def _told(doses: Sequence[Worked]) -> str:
+    """Doses of one quantity in one sentence, with how far the truth may lie from the last."""
     if not doses:
         return ""
     before, own, after = parted([number.title.split() for number in doses])
-    greatest = max(doses, key=lambda number: float(number.value.m_as(doses[0].value.units)))
     told = ", ".join(f"{words} {number.shown}".strip() for words, number in zip(own, doses, strict=True))
-    within = f" (within {greatest.within})" if greatest.within else ""
-    compared = greatest.note.split(". ", 1)[0].rstrip(".")
-    return f"{' '.join([*before, told, *after])}{within}." + (f" {compared}." if compared else "")
+    within = f" (within {doses[-1].within})" if doses[-1].within else ""
+    return f"{' '.join([*before, told, *after])}{within}."
 
 
 def parted(titles: Sequence[Sequence[str]]) -> tuple[list[str], list[str], list[str]]:

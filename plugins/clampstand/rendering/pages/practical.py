@@ -27,7 +27,7 @@ PHASE_TITLES: dict[Phase, str] = {
     "run": "In the lesson",
     "clear_up": "Clearing up",
 }
-_DOSES = ("dose", "dose rate", "absorbed dose", "absorbed dose rate")
+_DOSES = ("dose", "skin dose", "dose rate", "absorbed dose", "absorbed dose rate")
 _KEY_NUMBERS = 3
 
 
