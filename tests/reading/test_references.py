@@ -312,3 +312,12 @@ def test_the_tables_name_fields_and_shelves_there_are() -> None:
     shelves = {name for name in Book.__dataclass_fields__ if name != "department"}
     assert set(SHELVES) == shelves
     assert {kind.shelf for kind in _classes(Entry)} - {"limits", "department"} == shelves
+
+
+def test_a_stop_word_is_quoted_only_where_one_is_declared(tiny_content: Callable[[Any], Path]):
+    quoting = tiny.TINY[P].replace("aim: ", "brief: My stop word is {stop word}.\naim: ", 1)
+    reading = read(tiny_content({P: quoting}))
+    assert [finding.rule for finding in reading.findings] == ["unknown-id"]
+    assert "stop word" in reading.findings[0].message
+    declared = read(tiny_content({P: quoting.replace("brief: ", "stop_word: freeze\nbrief: ", 1)}))
+    assert not declared.findings

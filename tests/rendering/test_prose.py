@@ -1,6 +1,7 @@
 """A person's sentence on a page: quotes written out, everything else text."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -55,3 +56,9 @@ def test_a_quote_is_not_resolved_twice(quotes: Quotes):
 )
 def test_a_number_keeps_its_unit_beside_it(written: str, kept: str):
     assert unbroken(written) == kept
+
+
+def test_the_stop_word_is_quoted_where_one_is_declared(quotes: Quotes):
+    said = 'My stop word is "{stop word}".'
+    assert plain(said, replace(quotes, stop_word="freeze")) == 'My stop word is "freeze".'
+    assert plain(said, quotes) == said

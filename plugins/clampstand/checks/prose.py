@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Route
-from clampstand.model.practical import PHASES, Practical
+from clampstand.model.practical import PHASES, STOP_WORD, Practical
 from clampstand.model.step import Step
 
 
@@ -72,6 +72,8 @@ def spoken(lesson: Lesson, text: str) -> str:
         name = quote[1].strip()
         if name in numbers:
             return str(numbers[name].value)
+        if name == STOP_WORD:
+            return lesson.practical.stop_word or name
         return kit[name].name if name in kit else rooms[name].name if name in rooms else name
 
     return _QUOTED.sub(said, text)

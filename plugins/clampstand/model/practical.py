@@ -29,6 +29,9 @@ from clampstand.model.step import ActorName, Number, Step
 Phase = Literal["prepare", "set_up", "run", "clear_up"]
 PHASES: tuple[Phase, ...] = ("prepare", "set_up", "run", "clear_up")
 
+STOP_WORD = "stop word"
+"""What a text quotes the stop word of its practical by."""
+
 Per = Literal["class", "group", "pair", "pupil", "adult"]
 
 
@@ -255,6 +258,8 @@ class Practical(Entry):
 
     brief: Words | None = None
     """What to say to the class, at most 120 words."""
+    stop_word: Line | None = None
+    """The word at which everybody stops; the brief quotes it as ``{stop word}``."""
     prepare: tuple[Step, ...] = ()
     set_up: tuple[Step, ...] = ()
     run: Annotated[tuple[Step, ...], Field(min_length=1)]

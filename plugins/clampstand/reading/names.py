@@ -54,6 +54,8 @@ GIVEN = "given"
 LIMIT = "limits"
 THING = "thing"
 """A source, a supply or an item of the kit."""
+WORD = "word"
+"""A word that a practical declares, as its stop word."""
 QUOTE = "quote"
 """Anything that curly brackets in a sentence may name."""
 

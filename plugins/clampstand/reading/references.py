@@ -11,7 +11,7 @@ from clampstand.findings import Finding, Route, Spot
 from clampstand.model.base import Entry
 from clampstand.model.book import Book
 from clampstand.model.emergency import Emergency
-from clampstand.model.practical import PHASES, Practical
+from clampstand.model.practical import PHASES, STOP_WORD, Practical
 from clampstand.model.skill import Skill
 from clampstand.model.step import Step
 from clampstand.reading.findings import MOST_FINDINGS, SCHEMA, UNKNOWN_ID, listed, near, shown, stop
@@ -27,6 +27,7 @@ from clampstand.reading.names import (
     SLOT,
     STEP,
     THING,
+    WORD,
     Named,
     names_in,
 )
@@ -138,7 +139,8 @@ class _LookUp:
             rooms = [self.book.rooms[r] for ids in entry.where.values() for r in ids if r in self.book.rooms]
             equipment = {item for room in rooms for item in room.equipment}
             slots = [slot.name for slot in entry.sources]
-            return _here("practical", steps, self._meant(entry.items) | equipment, slots, entry.numbers)
+            here = _here("practical", steps, self._meant(entry.items) | equipment, slots, entry.numbers)
+            return replace(here, named={**here.named, WORD: [STOP_WORD] if entry.stop_word else []})
         if isinstance(entry, Skill):  # rehearsed with any source or a certain one, without declared numbers
             slots_too = {"source", *self.book.sources}
             return _here("skill", list(entry.steps), self._meant(entry.kit), slots_too, {})
@@ -227,9 +229,9 @@ class _LookUp:
                 yield UNKNOWN_ID, spot, *self._quote_advice(quote, here), quote
 
     def _is_quotable(self, quote: str, here: _Here) -> bool:
-        return any(self._is_known(quote, kind, here) for kind in (NUMBER, SLOT, OWN_KIT, *_QUOTABLE)) and (
-            quote in here.of(NUMBER) or not _is_amount(quote)
-        )
+        return any(
+            self._is_known(quote, kind, here) for kind in (NUMBER, SLOT, OWN_KIT, WORD, *_QUOTABLE)
+        ) and (quote in here.of(NUMBER) or not _is_amount(quote))
 
     def _quote_advice(self, quote: str, here: _Here) -> tuple[str, str]:
         if self._is_known(quote, "kit", here):
@@ -237,7 +239,7 @@ class _LookUp:
         if _is_amount(quote):
             mend = f"declare it under numbers and quote its name, or write {{free: {shown(quote)}}}"
             return f"{shown(quote)} is a quantity, not the name of one", mend
-        known = {*here.of(NUMBER), *here.of(SLOT), *here.of(OWN_KIT)}
+        known = {*here.of(NUMBER), *here.of(SLOT), *here.of(OWN_KIT), *here.of(WORD)}
         return f"{{{shown(quote)}}} quotes nothing that is known here", _mend(quote, known)
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from markupsafe import Markup, escape
 
 from clampstand.model.book import Book
-from clampstand.model.practical import Practical
+from clampstand.model.practical import STOP_WORD, Practical
 from clampstand.model.step import Number
 
 QUOTE = re.compile(r"\{([^{}\n]{1,300})\}")
@@ -26,11 +26,12 @@ def unbroken(quantity: str) -> str:
 
 @dataclass(frozen=True)
 class Quotes:
-    """What the braces of a text may quote: declared numbers, source slots, and anything that has an id."""
+    """What braces in a text may quote: declared numbers, slots, the stop word, anything that has an id."""
 
     book: Book
     numbers: Mapping[str, Number] = field(default_factory=dict)
     slots: Mapping[str, str] = field(default_factory=dict)
+    stop_word: str | None = None
 
     def quantity(self, name: str) -> str | None:
         """The quantity a name stands for, or the one marked as deliberately free; None for other names."""
@@ -50,6 +51,8 @@ class Quotes:
         number = self.number_of(quoted)
         if number is not None:
             return number
+        if quoted == STOP_WORD:
+            return self.stop_word
         for shelf, attribute in _NAMED_BY:
             entry = self.book.shelf(shelf).get(quoted)
             if entry is not None:
@@ -71,7 +74,8 @@ _NAMED_BY = (
 
 def quotes_of(practical: Practical, book: Book) -> Quotes:
     """What the texts of a practical may quote. A slot stands for the first source that may fill it."""
-    return Quotes(book, practical.numbers, {slot.name: slot.one_of[0] for slot in practical.sources})
+    slots = {slot.name: slot.one_of[0] for slot in practical.sources}
+    return Quotes(book, practical.numbers, slots, practical.stop_word)
 
 
 def _resolved(
