@@ -11,7 +11,7 @@ from clampstand.rendering.live.script import live_script
 ASSETS = Path(__file__).parent / "theme" / "assets"
 OVERRIDES = Path(__file__).parent / "theme" / "overrides"
 
-_SHEETS = ("tokens.css", "theme.css", "parts.css", "live.css")
+_SHEETS = ("tokens.css", "theme.css", "parts.css", "live.css", "path.css")
 _SCRIPTS = ("narrow.js", "in-force.js")
 _SHIM = "iframe-worker.js"
 """The theme fetches a script of this name from another host unless the site has one."""

@@ -13,6 +13,7 @@ from clampstand.rendering.pages.in_force import in_force_page
 from clampstand.rendering.pages.limits import limits_page
 from clampstand.rendering.pages.lists import citations_page, home_page, kit_page, practicals_page
 from clampstand.rendering.pages.numbers import numbers_page
+from clampstand.rendering.pages.path import path_page
 from clampstand.rendering.pages.practical import practical_page
 from clampstand.rendering.pages.prep import prep_page
 from clampstand.rendering.pages.rules import rule_page, rules_page
@@ -44,6 +45,7 @@ def pages(contents: Contents) -> Iterator[SitePage]:
     for practical in contents.book.practicals.values():
         yield practical_page(practical, contents)
         yield prep_page(practical, contents)
+        yield path_page(practical, contents)
     for emergency in contents.book.emergencies.values():
         yield emergency_page(emergency, contents)
     for skill in contents.book.skills.values():
