@@ -6,6 +6,7 @@ from clampstand.calculators.given import source_given
 from clampstand.calculators.remembered import once_a_book
 from clampstand.calculators.worked import CannotWork, Input, Worked, written
 from clampstand.model.book import Book
+from clampstand.model.days import written_day
 from clampstand.model.department import Source
 from clampstand.model.nuclide import Nuclide
 from clampstand.model.practical import Practical
@@ -43,8 +44,8 @@ def activity_today(source: Source, book: Book) -> Worked:
         formula=activity_after.written,
         inputs=(
             written("activity on the reference date, A₀", source.activity, f"register, {source.id}"),
-            Input("reference date", source.reference_date.isoformat(), f"register, {source.id}"),
-            Input("time since, t", f"{age}\u00a0days", f"to {day.isoformat()}"),
+            Input("reference date", written_day(source.reference_date), f"register, {source.id}"),
+            Input("time since, t", f"{age}\u00a0days", f"to {written_day(day)}"),
             written("half-life, T½", half_life.value, "reference figures", half_life.citation),
         ),
         day=day,

@@ -1,4 +1,4 @@
-"""What somebody meant who wrote a day otherwise than year-month-day: said, never guessed."""
+"""A day in words, and what was meant by one written otherwise than year-month-day: said, never guessed."""
 
 import datetime as dt
 import re
@@ -10,6 +10,30 @@ _YEAR_FIRST = re.compile(r"([0-9]{4})[/. -]([0-9]{1,2})[/. -]([0-9]{1,2})(?:[T ]
 _SERIAL = re.compile(r"([1-9][0-9]{4})(?:[.,][0-9]{1,12})?")
 _DAY_ZERO = dt.date(1899, 12, 30)
 """Day 0 of the count most spreadsheets keep, so that day 60, which never was, does not matter after 1900."""
+
+_MONTHS = (
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
+
+
+def written_day(day: dt.date) -> str:
+    """A date as people write it, the same in every locale.
+
+    >>> written_day(dt.date(2026, 1, 15))
+    '15\\xa0January\\xa02026'
+    """
+    return f"{day.day}\u00a0{_MONTHS[day.month - 1]}\u00a0{day.year}"
 
 
 def misread_day(text: str) -> tuple[str, str]:

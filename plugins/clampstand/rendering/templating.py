@@ -1,6 +1,5 @@
 """The one Jinja environment: everything is escaped, nothing may be undefined."""
 
-import datetime as dt
 import html
 import re
 from functools import cache
@@ -10,31 +9,13 @@ from markupsafe import Markup
 
 from clampstand.calculators.kit_totals import KitTotal
 from clampstand.calculators.worked import CannotWork
+from clampstand.model.days import written_day
 from clampstand.rendering.diagrams.signs import SIGNS, sign
 from clampstand.rendering.page import Heading
 from clampstand.rendering.prose import prose, unbroken
 from clampstand.units import Quantity, number_in, shown_best, unit
 
 _MINUTE = unit("min")
-_MONTHS = (
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-)
-
-
-def written_day(day: dt.date) -> str:
-    """A date as people write it, the same in every locale: ``15 January 2026``."""
-    return f"{day.day}\u00a0{_MONTHS[day.month - 1]}\u00a0{day.year}"
 
 
 def minutes(time: Quantity) -> str:

@@ -10,11 +10,12 @@ import segno
 from markupsafe import Markup
 
 from clampstand.model.base import Entry
+from clampstand.model.days import written_day
 from clampstand.rendering.assets import ASSETS
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.policy import card_policy
-from clampstand.rendering.templating import rendered, written_day
+from clampstand.rendering.templating import rendered
 
 QUIET_ZONE = 4
 """Modules of white about a code; ISO/IEC 18004 asks for four."""

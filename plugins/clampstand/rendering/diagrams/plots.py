@@ -16,6 +16,7 @@ from clampstand.calculators.worked import CannotWork
 from clampstand.findings import Layer
 from clampstand.limits import the_limit
 from clampstand.model.book import Book
+from clampstand.model.days import written_day
 from clampstand.model.practical import Practical
 from clampstand.physics.decay import share_left
 from clampstand.physics.gas import carbon_dioxide_density
@@ -91,10 +92,10 @@ def decay_of_source(practical: Practical, book: Book, given: Mapping[str, str]) 
     start = number_in(source.activity.value, unit)
     line = [(t, start * _of_numbers(share_left, half_life, t)) for t in years]
     mark = Mark("today", (age, number_in(today.value, unit)))
-    caption = f"Decay of {source.id} ({source.nuclide}) since {source.reference_date.isoformat()}"
+    caption = f"Decay of {source.id} ({source.nuclide}) since {written_day(source.reference_date)}"
     across, upright = Axis("time since its reference date", "years"), Axis("activity", spelling)
     yield Picture(
-        f"{caption}; today is {book.department.computed_for.isoformat()}.",
+        f"{caption}; today is {written_day(book.department.computed_for)}.",
         plot(caption, across, upright, [Line(source.id, tuple(line))], marks=[mark]),
     )
 

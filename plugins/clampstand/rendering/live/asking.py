@@ -6,6 +6,7 @@ from clampstand.calculators.activity_today import nuclide_of
 from clampstand.calculators.worked import CannotWork
 from clampstand.limits import the_limit
 from clampstand.model.book import Book
+from clampstand.model.days import written_day
 from clampstand.model.department import Source
 from clampstand.model.limit import Limit
 from clampstand.physics.decay import activity_after
@@ -95,7 +96,7 @@ def register_of(source: Source, book: Book) -> str:
     """What the register says of a source, and how long it lives."""
     half_life = nuclide_of(source, book).half_life.value
     return (
-        f"{source.id}: {source.nuclide}, {source.activity} on {source.reference_date.isoformat()}, "
+        f"{source.id}: {source.nuclide}, {source.activity} on {written_day(source.reference_date)}, "
         f"half-life {half_life}"
     )
 

@@ -8,6 +8,7 @@ from functools import cache
 from typing import Any, Protocol, TypeAlias
 
 from clampstand.limits import bound, keeps
+from clampstand.model.days import written_day
 from clampstand.model.limit import Limit
 from clampstand.rendering.live.compiler import name_of
 from clampstand.units import KINDS, Formula, OutOfRange, Quantity, joined, number_in, quantity
@@ -97,7 +98,7 @@ class AskedDay:
 
     def said(self, value: float) -> str:
         """A value as a date."""
-        return (EPOCH + dt.timedelta(days=value)).isoformat()
+        return written_day(EPOCH + dt.timedelta(days=value))
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,13 +18,13 @@ from clampstand.calculators.day import (
 )
 from clampstand.calculators.kit_totals import KitTotal, kit_totals
 from clampstand.findings import Finding
+from clampstand.model.days import written_day
 from clampstand.model.kit import Item
 from clampstand.model.lesson import TimetabledLesson
 from clampstand.model.practical import Practical
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.making import made, search_words
-from clampstand.rendering.templating import written_day
 from clampstand.units import Quantity, shown_best
 
 

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator
 
 from clampstand.calculators.clock import Clocked, clock
+from clampstand.model.days import written_day
 from clampstand.model.emergency import Action, Emergency
 from clampstand.model.practical import Phase, Practical
 from clampstand.model.skill import Skill
@@ -25,7 +26,7 @@ from clampstand.rendering.pdf import words
 from clampstand.rendering.pdf.words import Data
 from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
 from clampstand.rendering.readiness import against
-from clampstand.rendering.templating import duration, written_day
+from clampstand.rendering.templating import duration
 
 _SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
 

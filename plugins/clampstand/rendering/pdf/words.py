@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import Any, TypeAlias
 
 from clampstand.calculators.clock import Clocked
+from clampstand.model.days import written_day
 from clampstand.model.practical import Review
 from clampstand.model.step import StepWarning
 from clampstand.rendering.cards.emergency import Call, Panel
@@ -11,7 +12,7 @@ from clampstand.rendering.cards.finishing import Printed
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.diagrams.signs import SIGNS, sign
 from clampstand.rendering.prose import Quotes, plain
-from clampstand.rendering.templating import clock_time, written_day
+from clampstand.rendering.templating import clock_time
 
 Data: TypeAlias = dict[str, Any]
 """Texts, numbers, lists and further such: what JSON can hold."""
