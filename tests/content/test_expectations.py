@@ -33,8 +33,16 @@ def test_what_was_never_looked_up_is_marked() -> None:
     assert BOOK.citations["seen-in-class"].read == "memory"
 
 
-@pytest.mark.parametrize("practical", BOOK.practicals.values(), ids=str)
+@pytest.mark.parametrize("practical", BOOK.practicals.values(), ids=lambda practical: practical.id)
 def test_from_memory_is_said_with_the_mark_wherever_a_class_is_to_see_it(practical: Practical) -> None:
     for entry in practical.expect:
         if entry.note and entry.note.startswith("From memory"):
             assert entry.source == "seen-in-class", entry.see
+
+
+@pytest.mark.parametrize("practical", BOOK.practicals.values(), ids=lambda practical: practical.id)
+def test_every_practical_says_what_may_fail_and_what_pupils_think(practical: Practical) -> None:
+    assert len(practical.when_it_fails) >= 3
+    assert len(practical.misconceptions) >= 2
+    assert len(practical.ask) >= 2
+    assert any(fault.common for fault in practical.when_it_fails)

@@ -7,8 +7,11 @@ from clampstand.checks.rule import Lesson
 from clampstand.findings import Spot
 from clampstand.limits import keeps
 from clampstand.model.kit import Item, Output
+from clampstand.model.limit import Limit
 from clampstand.model.practical import Circuit
 from clampstand.units import Amount, Quantity, is_over
+
+TOUCH_VOLTAGE = "electrical.touch-voltage"
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +52,11 @@ def dangerous_supplies(lesson: Lesson) -> Iterator[tuple[Used, Output]]:
 
 def can_hurt(lesson: Lesson, output: Output) -> bool:
     """Whether an output can exceed the touch voltage; it can where nobody says what that is."""
-    limit = lesson.limit("electrical.touch-voltage", current=output.current)
+    return exceeds_touch_voltage(output, lesson.limit(TOUCH_VOLTAGE, current=output.current))
+
+
+def exceeds_touch_voltage(output: Output, limit: Limit | None) -> bool:
+    """Whether an output can exceed the limit of what a touch does not hurt; it can where there is none."""
     return limit is None or not keeps(size_of(output.greatest_voltage), limit)
 
 

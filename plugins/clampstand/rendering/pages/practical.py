@@ -7,6 +7,9 @@ from markupsafe import Markup
 from clampstand.calculators.dose_context import doses_in_context
 from clampstand.calculators.sheet import Sheet
 from clampstand.calculators.worked import CannotWork, Worked
+from clampstand.checks.supplies import TOUCH_VOLTAGE, exceeds_touch_voltage
+from clampstand.limits import the_limit
+from clampstand.model.book import Book
 from clampstand.model.practical import PHASES, Expectation, Fault, Phase, Practical
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.diagrams.bench import bench_of
@@ -52,7 +55,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         rungs=ladder(practical, contents),
         lengths=lengths(sheet),
         rooms=rooms_of(practical, "run", contents),
-        live=live_fixes(practical),
+        faults=faults_of(practical, contents.book),
         drawings=drawings(practical, contents),
         pictures=pictures_of(practical, contents.book),
         panels=panels_of(practical, contents.book),
@@ -87,10 +90,31 @@ def lengths(sheet: Sheet) -> dict[Phase, Quantity]:
     return {phase: clocked[-1].ends for phase, clocked in sheet.clocks.items() if clocked}
 
 
-def live_fixes(practical: Practical) -> list[Fault]:
-    """The faults whose fix touches a supply or what it feeds, so that making safe must be said first."""
-    live = {item for circuit in practical.circuits for item in (circuit.supply, *circuit.feeds)}
-    return [fault for fault in practical.when_it_fails if live & set(fault.touches)]
+_MAKE_SAFE = {
+    "mains": "Dial to zero, switch off, wait, discharge. Then:",
+    "belt": "Motor off, wait, discharge. Then:",
+}
+"""What is said before a fix that touches what a supply has made live, by what drives the supply."""
+
+
+def faults_of(practical: Practical, book: Book) -> list[tuple[Fault, str]]:
+    """The faults, the common ones first, each with what makes its fix safe: empty where nothing has to be."""
+    faults = sorted(practical.when_it_fails, key=lambda fault: not fault.common)
+    return [(fault, _make_safe(fault, practical, book)) for fault in faults]
+
+
+def _make_safe(fault: Fault, practical: Practical, book: Book) -> str:
+    """What is said before a fix that touches a supply which can hurt, or what such a supply feeds."""
+    for circuit in practical.circuits:
+        item = book.kit.get(circuit.supply)
+        output = item.output if item else None
+        if not {circuit.supply, *circuit.feeds} & set(fault.touches):
+            continue
+        if output is None:
+            return _MAKE_SAFE["mains"]
+        if exceeds_touch_voltage(output, the_limit(TOUCH_VOLTAGE, book, current=output.current)):
+            return _MAKE_SAFE[output.drive]
+    return ""
 
 
 def search_entry(practical: Practical, contents: Contents) -> SearchWords:
