@@ -37,8 +37,7 @@ class Held:
 
 def held(person: str, subject: Subject, day: dt.date, book: Book) -> Held | None:
     """What somebody holds for a subject on a day, ended or not; None where they were never signed off."""
-    of_both = (e for e in book.sign_offs.values() if (e.person, e.subject) == (person, subject))
-    until = [entry for entry in of_both if entry.date <= day]
+    until = [entry for entry in book.sign_offs_by_whom.get((person, subject), ()) if entry.date <= day]
     if not until:
         return None
     newest = max(until, key=lambda entry: (entry.date, -entry.level))

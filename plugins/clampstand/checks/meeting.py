@@ -16,7 +16,7 @@ MOVES = ("takes_out", "picks_up", "sets_down", "puts_back")
 
 @dataclass(frozen=True, slots=True)
 class Met:
-    """One hazard met in a step: of what, by which of the step's words, and where that is written.
+    """One hazard met in a step: of what, how, and by which of the step's words if by one.
 
     ``near`` is whether it is at hand; otherwise it goes on in the room, as a flame that burns does.
     """
@@ -24,8 +24,12 @@ class Met:
     what: str
     how: str
     hazard: Hazard
-    spot: Spot
+    word: str | None = None
     near: bool = True
+
+    def spot(self, lesson: Lesson, moment: Moment) -> Spot:
+        """Where that is written."""
+        return lesson.spot(moment.ref, self.word) if self.word else lesson.spot(moment.ref)
 
 
 def met_in(lesson: Lesson, moment: Moment) -> Iterator[Met]:
@@ -33,18 +37,18 @@ def met_in(lesson: Lesson, moment: Moment) -> Iterator[Met]:
     for how in MEETS:
         for item_id in getattr(moment.step, how):
             for hazard in _of_item(lesson, item_id):
-                yield Met(item_id, how, hazard, lesson.spot(moment.ref, how))
+                yield Met(item_id, how, hazard, how)
     for how in MOVES:
         for slot in getattr(moment.step, how):
             for hazard in _of_slot(lesson, slot):
-                yield Met(slot, how.replace("_", " "), hazard, lesson.spot(moment.ref, how))
+                yield Met(slot, how.replace("_", " "), hazard, how)
 
 
-def around(lesson: Lesson, moment: Moment, going_on: Mapping[str, StepRef]) -> Iterator[Met]:
+def around(lesson: Lesson, going_on: Mapping[str, StepRef]) -> Iterator[Met]:
     """The hazards of everything that goes on in a step, whoever does the step."""
     for item_id, since in going_on.items():
         for hazard in _of_item(lesson, item_id):
-            yield Met(item_id, f"goes on since {since} with", hazard, lesson.spot(moment.ref), near=False)
+            yield Met(item_id, f"goes on since {since} with", hazard, near=False)
 
 
 def with_what_goes_on(lesson: Lesson) -> Iterator[tuple[Moment, Mapping[str, StepRef]]]:

@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterator, Mapping
 from functools import cached_property
 
-from clampstand.checks.prose import Sentence, sentences_of
 from clampstand.checks.rule import Lesson
+from clampstand.checks.sentences import Sentence
 
 _QUOTED = re.compile(r"\{[^{}]*\}")
 _WORD = re.compile(r"[\w-]+")
@@ -96,7 +96,7 @@ class Names:
         return found
 
     def _instructing(self) -> Iterator[Sentence]:
-        for sentence in sentences_of(self._lesson.practical):
+        for sentence in self._lesson.sentences:
             if sentence.route[0] not in EXPLAINS and sentence.route[-1] not in ("seen", "cause"):
                 yield sentence
 

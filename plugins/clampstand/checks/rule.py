@@ -9,6 +9,7 @@ from types import ModuleType
 
 from clampstand.calculators import CALCULATORS
 from clampstand.calculators.sheet import Sheet, work_out
+from clampstand.checks.sentences import Sentence, sentences_of
 from clampstand.findings import Problem, Severity, Spot
 from clampstand.limits import the_limit
 from clampstand.model.book import Book
@@ -29,6 +30,11 @@ class Lesson:
     def moments(self) -> tuple[Moment, ...]:
         """Its steps, replayed."""
         return replay(self.practical)
+
+    @cached_property
+    def sentences(self) -> tuple[Sentence, ...]:
+        """Every text a person reads."""
+        return tuple(sentences_of(self.practical))
 
     @cached_property
     def sheet(self) -> Sheet:

@@ -17,7 +17,7 @@ from pydantic_core import CoreSchema, PydanticCustomError
 
 from clampstand.findings import Route, Spot
 from clampstand.model.days import misread_day
-from clampstand.units import KINDS, Amount, NotAnAmount, read_amount
+from clampstand.units import KINDS, Amount, NotAnAmount, number_in, read_amount
 
 T = TypeVar("T")
 
@@ -238,14 +238,14 @@ def _amount_of(kind: str | None) -> Callable[[str], Amount]:
 
 def _within_nature(amount: Amount, kind: str) -> None:
     """Raises a fault for a property that nothing can have, which no formula could take."""
-    nought = amount.low * 0 if kind != "temperature" else None
-    if kind in _MORE_THAN_NOUGHT and amount.low <= nought:
+    least = float(amount.low.magnitude)  # no unit of these kinds counts from anywhere but nought
+    if kind in _MORE_THAN_NOUGHT and least <= 0:
         raise fault(
             f"{amount} cannot be: {kind} is always more than nothing", "look at the number and its sign"
         )
-    if kind in _NEVER_BELOW_NOUGHT and amount.low < nought:
+    if kind in _NEVER_BELOW_NOUGHT and least < 0:
         raise fault(f"{amount} is less than nothing", "look at the sign")
-    if kind == "fraction" and not 0 <= amount.low.m_as("") <= amount.high.m_as("") <= 1:
+    if kind == "fraction" and not 0 <= number_in(amount.low, "") <= number_in(amount.high, "") <= 1:
         raise fault(f"{amount} is no part of a whole", "write from 0 % to 100 %, or ppm")
 
 

@@ -96,6 +96,15 @@ class Book:
             by_key[limit.key] = (*by_key.get(limit.key, ()), limit)
         return by_key
 
+    @cached_property
+    def sign_offs_by_whom(self) -> Mapping[tuple[str, tuple[str, str]], tuple[SignOff, ...]]:
+        """Person and what it is for → the sign-offs there are."""
+        found: dict[tuple[str, tuple[str, str]], tuple[SignOff, ...]] = {}
+        for entry in self.sign_offs.values():
+            of_both = (entry.person, entry.subject)
+            found[of_both] = (*found.get(of_both, ()), entry)
+        return found
+
     def units_of(self, item_id: str) -> tuple[SupplyUnit, ...]:
         """The supplies owned of one kind."""
         return tuple(unit for unit in self.supplies.values() if unit.item == item_id)

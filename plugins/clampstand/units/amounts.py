@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from decimal import Decimal
+from functools import lru_cache
 
 from clampstand.units.kinds import KINDS, KINDS_BY_SPELLING, unit_written
 from clampstand.units.registry import Quantity, number_in, of_unit
@@ -123,7 +124,12 @@ def read_amount(text: str, kind: str | None = None) -> Amount:
         raise NotAnAmount(
             f"this is too long for a quantity ({len(text)} characters)", "write a number and a unit"
         )
-    text = text.strip()
+    return _read(text.strip(), kind)
+
+
+@lru_cache(maxsize=4096)
+def _read(text: str, kind: str | None) -> Amount:
+    """The same, once for each text: most steps of a handbook take one of a dozen times."""
     match = _AMOUNT.fullmatch(text)
     if match is None:
         if _COMMA.search(text):

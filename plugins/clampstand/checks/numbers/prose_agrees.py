@@ -19,8 +19,8 @@ Whose: this handbook.
 import re
 from collections.abc import Iterator
 
-from clampstand.checks.prose import Sentence, sentences_of
 from clampstand.checks.rule import Lesson
+from clampstand.checks.sentences import Sentence
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.units import Amount, amounts_in, amounts_in_words, is_same
 
@@ -33,7 +33,7 @@ _QUOTED = re.compile(r"\{[^{}]*\}")
 def check(lesson: Lesson) -> Iterator[Problem]:
     """Every quantity in every sentence, except quoted names and those marked free."""
     declared = [number.value for number in lesson.practical.numbers.values()]
-    for sentence in sentences_of(lesson.practical):
+    for sentence in lesson.sentences:
         times = [sentence.step.takes] if sentence.step else []
         if sentence.step and sentence.step.waits:
             times.append(sentence.step.waits)

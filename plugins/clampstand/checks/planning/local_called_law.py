@@ -17,7 +17,6 @@ Whose: this handbook: law, guidance and local rule are different things and look
 import re
 from collections.abc import Iterator
 
-from clampstand.checks.prose import sentences_of
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.limits import whose
@@ -39,7 +38,7 @@ _END = re.compile(r"(?<=[.!?;])\s+")
 
 def check(lesson: Lesson) -> Iterator[Problem]:
     """Every sentence that claims law and says a number whose strictest limit is a local rule."""
-    for sentence in sentences_of(lesson.practical):
+    for sentence in lesson.sentences:
         for part in _END.split(sentence.text) if LAW.search(sentence.text) else ():
             claim = LAW.search(part)
             for name, limit in _local(lesson, part) if claim else ():

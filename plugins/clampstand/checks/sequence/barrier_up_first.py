@@ -40,7 +40,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     """Every step that meets a hazard or has it around, against the barriers that stand; each lack once."""
     said: set[tuple[str, str]] = set()
     for moment, going_on in with_what_goes_on(lesson):
-        for met in (*met_in(lesson, moment), *around(lesson, moment, going_on)):
+        for met in (*met_in(lesson, moment), *around(lesson, going_on)):
             for asked in met.hazard.in_place:
                 if asked not in _stopped(lesson, moment) and (met.what, asked) not in said:
                     said.add((met.what, asked))
@@ -62,7 +62,7 @@ def _problem(lesson: Lesson, moment: Moment, met: Met, asked: str) -> Problem:
         None,
     )
     return Problem(
-        met.spot,
+        met.spot(lesson, moment),
         f"{moment.ref} {met.how} {met.what} while no barrier stands against {asked}",
         found=f"standing in {moment.ref}: {standing}",
         needed=f"something that stops {asked}",

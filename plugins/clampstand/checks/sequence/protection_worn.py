@@ -35,7 +35,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     """Every step that meets a hazard or has it around, against what the hazard asks to be worn."""
     said: set[tuple[str, WornAgainst, tuple[str, ...]]] = set()
     for moment, going_on in with_what_goes_on(lesson):
-        for met in (*met_in(lesson, moment), *around(lesson, moment, going_on)):
+        for met in (*met_in(lesson, moment), *around(lesson, going_on)):
             for asked in met.hazard.worn:
                 bare = _bare(lesson, moment, met, asked)
                 if bare and (met.what, asked, bare) not in said:
@@ -63,7 +63,7 @@ def _problem(lesson: Lesson, moment: Moment, met: Met, asked: WornAgainst, bare:
     part, who = " or ".join(asked.on), ", ".join(bare)
     worn = sorted({item for person in bare for item in moment.during.wears(person)})
     return Problem(
-        met.spot,
+        met.spot(lesson, moment),
         f"{moment.ref} {met.how} {met.what} while the {part} of the {who} are not protected "
         f"against {asked.against}",
         found=f"worn in {moment.ref}: {', '.join(worn) or 'nothing'}",
