@@ -1,5 +1,6 @@
 """Cards: what each carries, in which order, and how it is told from an older one."""
 
+import math
 import re
 from collections.abc import Iterable
 from dataclasses import replace
@@ -13,7 +14,7 @@ from bs4 import BeautifulSoup, Tag
 from clampstand.build import sheets
 from clampstand.calculators.kit_totals import KitTotal
 from clampstand.checks.engine import lessons_of
-from clampstand.model.practical import KitLine, Practical
+from clampstand.model.practical import PHASES, KitLine, Practical
 from clampstand.reading import read
 from clampstand.rendering.assets import ASSETS
 from clampstand.rendering.cards import cards
@@ -67,11 +68,18 @@ def sentences(text: str) -> list[str]:
     return [s for s in re.split(r"(?<=[.!?])\s+", text) if s]
 
 
+def ends_of(practical: Practical) -> set[str]:
+    return {end for phase in PHASES for step in practical.steps(phase) for end in step.stand}
+
+
 def test_everything_has_its_card() -> None:
     book = demo().book
     wanted = {f"cards/{i}.html" for i in book.practicals}
     wanted |= {f"cards/emergency/{i}.html" for i in book.emergencies}
     wanted |= {f"cards/skill/{i}.html" for i in book.skills}
+    kept_back = [p.id for p in book.practicals.values() if {"watchers", "people"} & ends_of(p)]
+    assert kept_back
+    wanted |= {f"cards/wall/{i}.html" for i in kept_back}
     assert all_cards().keys() == wanted
     assert all(card.stands_alone for card in all_cards().values())
 
@@ -282,12 +290,17 @@ def style() -> str:
     return (ASSETS / "card.css").read_text(encoding="utf-8")
 
 
-def test_type_sizes() -> None:
-    sizes = {
+def sizes_of(css: str) -> dict[str, float]:
+    """The size in points of everything that is given one on paper."""
+    return {
         selector.strip().rsplit("\n", 1)[-1]: float(size)
-        for selector, body in re.findall(r"([^{}]+)\{([^{}]*)\}", style())
+        for selector, body in re.findall(r"([^{}]+)\{([^{}]*)\}", css.split("@media screen")[0])
         for size in re.findall(r"font(?:-size)?: ([0-9.]+)pt", body)
     }
+
+
+def test_type_sizes() -> None:
+    sizes = sizes_of(style())
     assert min(sizes.values()) >= 9
     assert sizes["body"] >= 12
     assert not {".step", ".step__do", ".warn"} & sizes.keys()  # they take the size of the body
@@ -295,6 +308,27 @@ def test_type_sizes() -> None:
     assert not re.search(
         r"font-style: *italic|text-align: *justify|@page[^}]*size|transform: scale|zoom:", style()
     )
+
+
+def test_the_sheet_for_the_wall_is_read_from_where_the_watchers_stand() -> None:
+    """ISO 9241-3 as quoted by others, not read: capitals best at 20 minutes of arc; the type's are 0.66 em."""
+    sizes = sizes_of(style())
+    seen_at = 0
+    for practical in demo().book.practicals.values():
+        sheet = all_cards().get(f"cards/wall/{practical.id}.html")
+        if sheet is None:
+            continue
+        far = text_of(soup(sheet).select_one(".wall__far")).replace("\u00a0", " ")
+        stands = [step.stand for step in practical.run]
+        named = {stand.get("watchers", stand.get("people", "")) for stand in stands} - {""}
+        assert far in {str(practical.numbers[name].value) for name in named}, practical.id
+        metres = float(far.removesuffix(" m"))
+        needed = metres * 1000 * math.tan(math.radians(20 / 60))
+        for name in (".wall__words", ".wall__further", ".wall__far"):
+            assert 0.660 * sizes[name] * 25.4 / 72 >= needed, (practical.id, name)
+        assert ("means: stop" in text_of(soup(sheet))) == bool(practical.stop_word)
+        seen_at += 1
+    assert seen_at
 
 
 def test_the_code_can_be_read() -> None:

@@ -63,7 +63,7 @@ def sides() -> dict[str, tuple[str, ...]]:
 
 
 def sides_of(path: str) -> int:
-    return 1 if path.startswith("emergency/") else 2
+    return 1 if path.startswith(("emergency/", "wall/")) else 2
 
 
 def in_the_browser() -> Iterator[tuple[str, BeautifulSoup]]:

@@ -32,15 +32,15 @@ class Distance:
     printed: str
 
 
-def distances(practical: Practical) -> tuple[Distance, ...]:
-    """The least distance each end keeps in any step, nearest first; an end no step names is left out."""
+def distances(practical: Practical, *, greatest: bool = False) -> tuple[Distance, ...]:
+    """The least distance each end keeps in any step, or the greatest, nearest first; no step, no distance."""
     kept: dict[DistanceEnds, Distance] = {}
     for phase in PHASES:
         for step in practical.steps(phase):
             for end, name in step.stand.items():
                 found = _distance(end, name, practical)
                 known = kept.get(end)
-                if found is not None and (known is None or is_over(known.far, found.far)):
+                if found is not None and (known is None or is_over(known.far, found.far) != greatest):
                     kept[end] = found
     return tuple(sorted(kept.values(), key=lambda d: (number_in(d.far, "m"), d.end)))
 

@@ -20,6 +20,7 @@ from clampstand.rendering.cards.practical import (
 )
 from clampstand.rendering.cards.skill import skill_card
 from clampstand.rendering.cards.steps import is_roomy, usual_doer
+from clampstand.rendering.cards.wall import wall_of, wall_sheet
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.pages.practical import key_numbers, rooms_of
 from clampstand.rendering.pdf import words
@@ -56,6 +57,19 @@ def practical_data(practical: Practical, contents: Contents) -> Data:
         "run": _running(sheet.clocks["run"], quotes),
         "panel": words.panel(panel(practical.emergency, contents, quotes)),
         "foot": words.foot(practical.review, printed),
+    }
+
+
+def wall_data(practical: Practical, contents: Contents) -> Data | None:
+    """The sheet of a practical for the wall; None where no step keeps anybody back."""
+    wall, sheet = wall_of(practical), wall_sheet(practical, contents)
+    if wall is None or sheet is None:
+        return None
+    return words.common("wall", practical.title, sheet.printed, contents) | {
+        "far": wall.line.printed,
+        "further": [{"words": says, "far": far} for says, far in wall.further],
+        "stop_word": practical.stop_word or "",
+        "foot": words.foot(practical.review, sheet.printed),
     }
 
 

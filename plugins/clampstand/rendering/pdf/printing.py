@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from clampstand.rendering.contents import Contents
-from clampstand.rendering.pdf.data import emergency_data, practical_data, skill_data
+from clampstand.rendering.pdf.data import emergency_data, practical_data, skill_data, wall_data
 from clampstand.rendering.pdf.words import Data
 
 if TYPE_CHECKING:
@@ -31,6 +31,9 @@ def all_cards(contents: Contents) -> Iterator[tuple[str, Data]]:
     book = contents.book
     for practical in book.practicals.values():
         yield f"practical/{practical.id}", practical_data(practical, contents)
+    for practical in book.practicals.values():
+        if sheet := wall_data(practical, contents):
+            yield f"wall/{practical.id}", sheet
     for emergency in book.emergencies.values():
         yield f"emergency/{emergency.id}", emergency_data(emergency, contents)
     for skill in book.skills.values():
@@ -38,7 +41,7 @@ def all_cards(contents: Contents) -> Iterator[tuple[str, Data]]:
 
 
 def as_pdf(cards: Sequence[Data], day: dt.date, paper: Paper) -> bytes:
-    """Cards as one PDF, two sides each and emergencies one: the same bytes for the same cards and day.
+    """Cards as one PDF, two sides each, emergencies and walls one: the same bytes for the same cards and day.
 
     Raises:
         CannotPrint: a card does not fit, and by how many millimetres, or has a character without a glyph.
