@@ -6,8 +6,8 @@ from clampstand.calculators.given import number_given
 from clampstand.calculators.worked import CannotWork, Input, Worked, stated, written
 from clampstand.model.book import Book
 from clampstand.model.practical import Practical
-from clampstand.physics.electrons import deflection_on_screen, radius_in_field
-from clampstand.units import is_over, quantity, shown_best
+from clampstand.physics.electrons import deflection_on_screen, radius_in_field, specific_charge
+from clampstand.units import is_over, number_in, quantity, shown_best
 
 _BETWEEN_THE_PLATES = quantity(0, "m")
 """The grid stands between the plates, so no way is left from their end to the screen."""
@@ -65,5 +65,33 @@ def beam_circle(practical: Practical, book: Book, given: Mapping[str, str]) -> t
             ),
             within="10 %",
             note="The field is even near the middle of the coils only.",
+        ),
+    )
+
+
+def specific_charge_seen(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
+    """Charge of the electron by its mass, by a measured circle.
+
+    ``given: {accelerating: …, field: …, radius: …}``.
+    """
+    names = ("accelerating", "field", "radius")
+    accelerating, field, radius = (number_given(practical, given, name) for name in names)
+    value = stated(specific_charge, accelerating.value, field.value, radius.value)
+    return (
+        Worked(
+            id="specific-charge",
+            title=f"Charge of the electron by its mass, from a circle of {radius}",
+            value=value,
+            kind="specific charge",
+            shown=f"{number_in(value, 'C/kg') / 1e11:.2f} × 10¹¹\u00a0C/kg",
+            formula=specific_charge.written,
+            inputs=(
+                written("accelerating voltage, V", accelerating, f"practical, {given['accelerating']}"),
+                written("field of the coils, B", field, f"practical, {given['field']}"),
+                written("radius of the circle, r", radius, f"practical, {given['radius']}"),
+            ),
+            within="10 %",
+            note="The CODATA value is 1.759 × 10¹¹ C/kg. Field and radius count twice each.",
+            page_only=True,
         ),
     )

@@ -1,4 +1,4 @@
-"""Fringes of a double slit."""
+"""Fringes of a double slit, and the wavelength that measured ones give."""
 
 from collections.abc import Mapping
 
@@ -29,5 +29,29 @@ def fringe_spacing(practical: Practical, book: Book, given: Mapping[str, str]) -
                 written("separation of the slits, s", separation, f"practical, {given['separation']}"),
             ),
             within="5 %",
+        ),
+    )
+
+
+def wavelength_seen(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
+    """Wavelength from a measured fringe width: ``given: {fringe: …, separation: …, distance: …}``."""
+    names = ("fringe", "separation", "distance")
+    fringe, separation, distance = (number_given(practical, given, name) for name in names)
+    value = stated(light.wavelength_of_fringes, fringe.value, separation.value, distance.value)
+    return (
+        Worked(
+            id="wavelength-of-fringes",
+            title=f"Wavelength that fringes {fringe} wide give",
+            value=value,
+            kind="length",
+            shown=shown(value, "nm", "length", 2),
+            formula=light.wavelength_of_fringes.written,
+            inputs=(
+                written("fringe width, Δy", fringe, f"practical, {given['fringe']}"),
+                written("separation of the slits, s", separation, f"practical, {given['separation']}"),
+                written("distance of the screen, D", distance, f"practical, {given['distance']}"),
+            ),
+            within="5 %",
+            page_only=True,
         ),
     )

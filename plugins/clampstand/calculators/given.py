@@ -24,6 +24,18 @@ def number_given(practical: Practical, given: Mapping[str, str], word: str) -> A
     return practical.numbers[name].value
 
 
+def numbers_given(
+    practical: Practical, given: Mapping[str, str], word: str
+) -> tuple[tuple[str, Amount], ...]:
+    """The declared numbers that ``given`` names for a word, with commas between: each name with its number.
+
+    Raises:
+        CannotWork: the word is missing, or one of the names is no number of the practical.
+    """
+    names = [name.strip() for name in given.get(word, "").split(",")]
+    return tuple((name, number_given(practical, {word: name} if name else {}, word)) for name in names)
+
+
 def source_given(practical: Practical, book: Book, given: Mapping[str, str]) -> Source:
     """The source in the slot that ``given`` names, or the one of the register; without a word, in ``source``.
 

@@ -46,6 +46,7 @@ class Worked:
         day: the day it holds for, where it depends on one.
         within: how far the truth may lie from it, in words.
         note: what else to know, in one or two sentences.
+        page_only: whether nobody needs it at the bench, so that a card leaves it out.
     """
 
     id: str
@@ -58,6 +59,7 @@ class Worked:
     day: dt.date | None = None
     within: str = ""
     note: str = ""
+    page_only: bool = False
 
     @property
     def citations(self) -> tuple[str, ...]:

@@ -105,6 +105,35 @@ def upper_limit(counts: Quantity, confidence: Quantity) -> Quantity:
     return quantity((low + high) / 2, "count")
 
 
+def mean_of_counts(counts: Sequence[Quantity]) -> Quantity:
+    """Mean of repeated counts of equal length, in counts.
+
+    One count or more, none below zero. Source: JCGM 100:2008 (GUM), 4.2.1.
+
+    >>> print(f"{mean_of_counts([quantity(n, 'count') for n in (41, 36, 49)]):.0f~P}")
+    42 count
+    """
+    numbers = [number_in(c, "count") for c in counts]
+    if not numbers or min(numbers) < 0:
+        raise OutOfRange("a mean needs one count or more, none below zero")
+    return quantity(math.fsum(numbers) / len(numbers), "count")
+
+
+def spread_of_counts(counts: Sequence[Quantity]) -> Quantity:
+    """Standard deviation of repeated counts of equal length, in counts: s² = Σ (N − N̄)²/(n − 1).
+
+    Two counts or more, none below zero. By chance alone it is about √N̄. Source: GUM, 4.2.2.
+
+    >>> print(f"{spread_of_counts([quantity(n, 'count') for n in (41, 36, 49)]):.2f~P}")
+    6.56 count
+    """
+    numbers = [number_in(c, "count") for c in counts]
+    if len(numbers) < 2:
+        raise OutOfRange("a spread needs two counts or more")
+    mean = number_in(mean_of_counts(counts), "count")
+    return quantity(math.sqrt(math.fsum((n - mean) ** 2 for n in numbers) / (len(numbers) - 1)), "count")
+
+
 def dispersion(counts: Sequence[Quantity]) -> Quantity:
     """Chi-square of repeated counts of equal length: whether a counter scatters as chance alone would.
 

@@ -169,11 +169,14 @@ class _LookUp:
             return True
         if kind == DISTANCE or (kind == NUMBER and here.what == "skill"):
             return text in here.of(NUMBER) or _is_amount(text)
-        if kind == GIVEN:
-            shelves = ("rooms", "substances", "materials", "nuclides", "sources", "supplies")
-            known = any(self._is_known(text, shelf, here) for shelf in (NUMBER, SLOT, OWN_KIT, *shelves))
-            return known or _is_amount(text)
+        if kind == GIVEN:  # several may be named, with commas between
+            return all(self._is_given(one.strip(), here) for one in text.split(","))
         return False
+
+    def _is_given(self, text: str, here: _Here) -> bool:
+        shelves = ("rooms", "substances", "materials", "nuclides", "sources", "supplies")
+        known = any(self._is_known(text, shelf, here) for shelf in (NUMBER, SLOT, OWN_KIT, *shelves))
+        return known or _is_amount(text)
 
     def _advice(self, text: str, kind: str, here: _Here) -> tuple[str, str]:
         """Message and mend for a name that is not where it must be."""

@@ -90,6 +90,7 @@ KINDS: dict[str, Kind] = {
         Kind("charge", "C", "45 µC", _scaled("C", "C", "pnum.")),
         Kind("field strength", "V/m", "3 MV/m", _over(_VOLTAGE, {"m": "m", "cm": "cm", "mm": "mm"})),
         Kind("magnetic flux density", "T", "2 mT", _scaled("T", "T", "um.")),
+        Kind("specific charge", "C/kg", "1.76e11 C/kg", {"C/kg": "C/kg"}),
         Kind("energy", "J", "350 mJ", _ENERGY),
         Kind("power", "W", "50 W", _scaled("W", "W", "um.k")),
         Kind("irradiance", "W/m**2", "25.5 W/m²", {"W/m²": "W/m**2", "mW/cm²": "mW/cm**2"}),

@@ -19,6 +19,21 @@ TIMES, TIMES_FOR_A_PANEL = 1000, 100
 TOLERANCE = 1e-12
 
 RANGES: dict[str, dict[str, tuple[float, float]]] = {
+    "counting.count_relative_uncertainty": {"counts": (1, 1e6), "one": (0.5, 2)},
+    "counting.count_uncertainty": {"counts": (1, 1e6), "one": (0.5, 2)},
+    "counting.net_rate": {
+        "gross_counts": (1, 1e6),
+        "gross_time": (1, 1e4),
+        "background_counts": (1, 1e6),
+        "background_time": (1, 1e4),
+    },
+    "counting.net_rate_uncertainty": {
+        "gross_counts": (1, 1e6),
+        "gross_time": (1, 1e4),
+        "background_counts": (1, 1e6),
+        "background_time": (1, 1e4),
+        "one": (0.5, 2),
+    },
     "counting.expected_count_rate": {
         "activity": (1, 1e6),
         "per_decay": (0.01, 2),
@@ -41,6 +56,7 @@ RANGES: dict[str, dict[str, tuple[float, float]]] = {
     },
     "electricity.energy_stored": {"capacitance": (1e-12, 1e-6), "voltage": (1, 1e6)},
     "electricity.peak_of": {"rms": (1, 1e4)},
+    "geometry.disc_area": {"diameter": (1e-3, 1)},
     "heat.energy_supplied": {"power": (1, 1e4), "time": (1, 1e5)},
     "heat.temperature_rise": {"energy": (1, 1e6), "mass": (0.01, 100), "specific_heat": (100, 1e4)},
     "ionisation.saturation_current": {

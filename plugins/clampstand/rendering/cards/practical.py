@@ -9,7 +9,7 @@ from clampstand.model.practical import PHASES, Practical
 from clampstand.rendering.cards.emergency import panel
 from clampstand.rendering.cards.finishing import Card, finished
 from clampstand.rendering.cards.kit import kit_by_place, usual_room
-from clampstand.rendering.cards.steps import is_roomy, usual_doer
+from clampstand.rendering.cards.steps import is_roomy, pauses, usual_doer
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.pages.practical import key_numbers, rooms_of
 from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
@@ -64,6 +64,7 @@ def practical_card(practical: Practical, contents: Contents) -> Card:
         usual_room=usual_room(kit),
         preparation=preparation(practical),
         usual_doer={phase: usual_doer(practical.steps(phase)) for phase in PHASES},
+        pauses={phase: pauses(practical.steps(phase)) for phase in PHASES},
         rooms=rooms_of(practical, "run", contents),
         expected=list(expected(practical, contents, quotes)),
         dose=dose_sentence(worked(practical, contents)),
@@ -126,7 +127,7 @@ def expected(practical: Practical, contents: Contents, quotes: Quotes) -> Iterat
                     title if len(result) == 1 and title else number.title, number.shown, entry.within or ""
                 )
                 for number in result
-                if number.kind not in _DOSES + _TO_SKIN
+                if not number.page_only and number.kind not in _DOSES + _TO_SKIN
             )
         else:
             number = practical.numbers.get(entry.at or "")

@@ -16,6 +16,7 @@ from clampstand.rendering.live.radiation import (
     stay_panel,
 )
 from clampstand.rendering.live.room import room_air_panel
+from clampstand.rendering.live.statistics import count_panel, net_count_panel, round_area_panel
 from clampstand.units import OutOfRange
 
 Maker: TypeAlias = Callable[[Practical, Book, Mapping[str, str]], Iterator[Panel]]
@@ -24,12 +25,15 @@ Maker: TypeAlias = Callable[[Practical, Book, Mapping[str, str]], Iterator[Panel
 PANELS: Mapping[str, Maker] = {
     "activity-today": activity_panel,
     "carbon-dioxide-in-room": room_air_panel,
+    "count-uncertainty": count_panel,
     "counting-time": counting_time_panel,
     "decay-left": decay_left_panel,
     "dose-of-the-lesson": stay_panel,
     "dose-rate-at": dose_rate_panel,
     "expected-count-rate": expected_rate_panel,
     "fringe-spacing": fringe_panel,
+    "net-count": net_count_panel,
+    "round-area": round_area_panel,
     "saturation-current": ion_current_panel,
     "series-current": series_current_panel,
     "stored-charge-and-energy": stored_panel,

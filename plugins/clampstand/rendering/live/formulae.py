@@ -2,11 +2,15 @@
 
 from typing import Any
 
-from clampstand.physics import counting, decay, dose, electricity, heat, ionisation, light, room_air
+from clampstand.physics import counting, decay, dose, electricity, geometry, heat, ionisation, light, room_air
 from clampstand.units import Formula
 
 LIVE: tuple[Formula[Any], ...] = (
+    counting.count_relative_uncertainty,
+    counting.count_uncertainty,
     counting.expected_count_rate,
+    counting.net_rate,
+    counting.net_rate_uncertainty,
     counting.time_for_counts,
     counting.window_share,
     decay.activity_after,
@@ -18,6 +22,7 @@ LIVE: tuple[Formula[Any], ...] = (
     electricity.current_through,
     electricity.energy_stored,
     electricity.peak_of,
+    geometry.disc_area,
     heat.energy_supplied,
     heat.temperature_rise,
     ionisation.saturation_current,
