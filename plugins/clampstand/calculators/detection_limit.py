@@ -26,7 +26,7 @@ def detection_limit(practical: Practical, book: Book, given: Mapping[str, str]) 
     return (
         Worked(
             id=f"detection-limit/{given['blank']}",
-            title="Smallest activity that would almost surely be noticed",
+            title=f"Smallest activity that would almost surely be noticed above a blank of {blank}",
             value=value,
             kind="activity",
             shown=shown(value, "Bq", "activity", 2, "up"),

@@ -145,8 +145,8 @@ def _dose_to(who: str, stays: tuple[Exposure, ...], known: Emitter, book: Book) 
         ),
         day=book.department.computed_for,
         within=f"a factor of two{_BETAS_APART if 'beta' in known.source.emits else known.counts}",
-        note=f"Computed for gamma and X-rays, small, not zero: as much as {likened_to} of natural background."
-        f" {_ALPHA_BETA_NOTE}",
+        note="Computed for gamma and X-rays, small, not zero: as much as natural background gives in "
+        f"{likened_to}. {_ALPHA_BETA_NOTE}",
     )
 
 

@@ -80,7 +80,7 @@ def make_up(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple
         volume_made(batch),
         Worked(
             id=f"make-up/{given['item']}/mass",
-            title=f"Mass of {name} for {shown_best(batch.made, 'volume', 3)}",
+            title=f"Mass of {name}, for {shown_best(batch.made, 'volume', 3)}",
             value=mass,
             kind="mass",
             shown=shown_best(mass, "mass", 3),

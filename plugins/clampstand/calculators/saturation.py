@@ -28,7 +28,7 @@ def saturation_pressure(practical: Practical, book: Book, given: Mapping[str, st
     return (
         Worked(
             id=f"saturation-pressure/{substance.id}/{temperature}",
-            title=f"Pressure over liquid {substance.name} at {temperature}",
+            title=f"Pressure over liquid {substance.name[:1].lower()}{substance.name[1:]} at {temperature}",
             value=value,
             kind="pressure",
             shown=shown(value, "bar", "pressure", 3, "up"),

@@ -31,7 +31,7 @@ def snow_yield(practical: Practical, book: Book, given: Mapping[str, str]) -> tu
     return (
         Worked(
             id="snow-yield/fraction",
-            title="Most of the liquid that can become snow",
+            title=f"Most of the liquid at {temperature} that can become snow",
             value=fraction,
             kind="fraction",
             shown=joined(digits(number_in(fraction, "percent"), 2, "down"), "%"),
@@ -42,7 +42,7 @@ def snow_yield(practical: Practical, book: Book, given: Mapping[str, str]) -> tu
         ),
         Worked(
             id="snow-yield/gas",
-            title=f"Gas let off, at the least, for {mass} of snow",
+            title=f"Gas let off, at the least, for {mass} of snow from liquid at {temperature}",
             value=gas,
             kind="mass",
             shown=shown_best(gas, "mass", 2, "up"),
