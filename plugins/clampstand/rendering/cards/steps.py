@@ -5,6 +5,8 @@ from collections.abc import Sequence
 
 from clampstand.model.step import Step
 
+MOST_BETWEEN_PAUSES = 9
+"""Steps from one pause to the next: a list for checking has fewer than ten items, as surgeons' lists do."""
 _ROOMY = 1800
 """Characters of steps and warnings that still fit on a side in 14 point; more are set in 12."""
 _ABOUT_A_STEP = 12
@@ -15,6 +17,38 @@ def usual_doer(steps: Sequence[Step]) -> str:
     """The one who does most of the steps alone; empty where nobody does any alone."""
     alone = Counter(step.by[0] for step in steps if len(step.by) == 1)
     return max(alone, key=lambda name: (alone[name], name)) if alone else ""
+
+
+def pauses(steps: Sequence[Step]) -> frozenset[int]:
+    """The numbers of the steps after which to pause and look whether all is ticked: few, at natural places.
+
+    Where no place is natural it is parted all the same, but with no source in hand if that can be helped.
+    """
+    free = _empty_handed(steps)
+    natural = [at for at in free if _is_natural(steps[at - 1], steps[at])]
+    found: set[int] = set()
+    last = 0
+    while len(steps) - last > MOST_BETWEEN_PAUSES:
+        window = range(last + 1, last + MOST_BETWEEN_PAUSES + 1)
+        last = max(set(window) & set(natural) or set(window) & set(free) or window)
+        found.add(last)
+    return frozenset(found)
+
+
+def _empty_handed(steps: Sequence[Step]) -> list[int]:
+    """The numbers of the steps, without the last, after which nobody holds a source."""
+    held, found = False, []
+    for number, step in enumerate(steps[:-1], start=1):
+        held = (held or bool(step.takes_out or step.picks_up)) and not (step.sets_down or step.puts_back)
+        if not held:
+            found.append(number)
+    return found
+
+
+def _is_natural(step: Step, following: Step) -> bool:
+    """Whether something ends here: a wait, a danger, one person's part; or a warning comes next."""
+    ended = step.waits or step.unattended or step.counts_back or step.discharges or step.class_
+    return bool(ended or following.warn) or set(step.by) != set(following.by)
 
 
 def is_roomy(steps: Sequence[Step]) -> bool:

@@ -10,7 +10,12 @@ from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.making import made
 
-_KINDS = {"practical": "Practicals", "wall": "Sheets for the wall", "emergency": "Emergencies", "skill": "Skills"}
+_KINDS = {
+    "practical": "Practicals",
+    "wall": "Sheets for the wall",
+    "emergency": "Emergencies",
+    "skill": "Skills",
+}
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,5 @@
 """What a card says, as plain data: the same words and numbers as on the card for the browser."""
 
-import re
 from collections.abc import Iterator
 
 from clampstand.calculators.clock import Clocked, clock
@@ -29,8 +28,6 @@ from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
 from clampstand.rendering.readiness import against
 from clampstand.rendering.templating import duration
 
-_SENTENCE_END = re.compile(r"(?<=[.!?])\s+")
-
 
 def practical_data(practical: Practical, contents: Contents) -> Data:
     """The card of a practical."""
@@ -46,7 +43,7 @@ def practical_data(practical: Practical, contents: Contents) -> Data:
         "set_up": _phase(practical, "set_up", sheet.clocks["set_up"], quotes),
         "wear": plain(practical.wear_note or "", quotes),
         "kit": _kit(kit_by_place(sheet.totals, contents)),
-        "say": _SENTENCE_END.split(plain(practical.brief, quotes).strip()) if practical.brief else [],
+        "say": plain(practical.brief or "", quotes).strip(),
         "expected_note": f"worked out for {written_day(sheet.day)}",
         "expected": [
             {"what": one.what, "value": unbroken(one.value), "within": unbroken(one.within)}

@@ -9,6 +9,7 @@ from clampstand.model.practical import Review
 from clampstand.model.step import StepWarning
 from clampstand.rendering.cards.emergency import Call, Panel
 from clampstand.rendering.cards.finishing import Printed
+from clampstand.rendering.cards.steps import pauses
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.diagrams.signs import SIGNS, sign
 from clampstand.rendering.prose import Quotes, plain
@@ -33,6 +34,7 @@ def common(kind: str, title: str, printed: Printed, contents: Contents) -> Data:
 
 def steps(clocked: Sequence[Clocked], quotes: Quotes, leader: str, running: bool) -> list[Data]:
     """Steps in order. The heading says who does most of them; only others are named."""
+    paused = pauses([one.step for one in clocked])
     return [
         {
             "number": str(number),
@@ -40,6 +42,7 @@ def steps(clocked: Sequence[Clocked], quotes: Quotes, leader: str, running: bool
             "by": "" if list(one.step.by) == [leader] else " and ".join(one.step.by) or "anyone",
             "do": plain(one.step.do, quotes),
             "warn": warning(one.step.warn, quotes),
+            "pause": number in paused,
         }
         for number, one in enumerate(clocked, start=1)
     ]
