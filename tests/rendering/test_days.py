@@ -161,3 +161,13 @@ def test_the_sheets_to_fill_in_name_every_source_that_is_here(pages: dict[str, S
     assert "S-1 store Am-241, A1" in count
     assert "1 source. Enter" in count
     assert words(page, "use-log").count("S-1") == 2
+
+
+@pytest.mark.parametrize(("status", "ends"), [("in use", 1), ("awaiting disposal", 0)])
+def test_the_life_of_a_source_ends_only_while_it_is_worked_with(
+    tiny_content: Write, status: str, ends: int
+) -> None:
+    sources = tiny.TINY["department/sources.yml"].replace("status: in use", f"status: {status}")
+    content = {**changed(), "department/sources.yml": f"{sources}  working_life: 8 years\n"}
+    found = dues(book_of(tiny_content(content)))
+    assert [due.which for due in found if due.what == "end of working life"] == ["S-1"] * ends

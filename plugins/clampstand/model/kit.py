@@ -37,6 +37,8 @@ WasteRoute = Literal[
 ]
 """The ways something left over may go."""
 
+_PAIRS = "pairs of "
+
 
 class Worn(Definition):
     """How an item protects the person who wears it."""
@@ -135,3 +137,9 @@ class Item(Entry):
     def many(self) -> str:
         """Its name for more than one."""
         return self.plural or self.name
+
+    def called(self, count: int) -> str:
+        """Its name after a count: 2 pairs of gloves, 1 pair of gloves."""
+        if count == 1 and self.many.startswith(_PAIRS):
+            return f"pair of {self.many.removeprefix(_PAIRS)}"
+        return self.many if count > 1 else self.name

@@ -60,14 +60,18 @@ def _fetched(lines: Sequence[KitTotal], contents: Contents) -> list[Fetched]:
     fetched = [Fetched(str(counted), _called(item, counted, lines[0].line.item))] if counted else []
     measured = (total for total in lines if total.amount is not None)
     return fetched + [
-        Fetched(total_amount(total), _called(item, 1, total.line.item) + _each(total)) for total in measured
+        Fetched(total_amount(total), _named(item, total.line.item) + _each(total)) for total in measured
     ]
+
+
+def _named(item: Item | None, its_id: str) -> str:
+    return its_id if item is None else item.name
 
 
 def _called(item: Item | None, count: int, its_id: str) -> str:
     if item is None:
         return its_id
-    return item.many if count > 1 else item.name
+    return item.called(count)
 
 
 def _each(total: KitTotal) -> str:

@@ -10,6 +10,7 @@ from clampstand.rendering.cards.emergency import panel
 from clampstand.rendering.cards.finishing import Card, finished
 from clampstand.rendering.cards.kit import kit_by_place, usual_room
 from clampstand.rendering.cards.steps import is_roomy, pauses, usual_doer
+from clampstand.rendering.cards.wall import wall_of
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.pages.practical import key_numbers, rooms_of
 from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
@@ -70,6 +71,7 @@ def practical_card(practical: Practical, contents: Contents) -> Card:
         dose=dose_sentence(worked(practical, contents)),
         roomy=is_roomy(practical.run),
         emergencies=panel(practical.emergency, contents, quotes),
+        has_wall_sheet=wall_of(practical) is not None,
     )
 
 

@@ -77,7 +77,7 @@ def _of_apparatus(book: Book) -> Iterator[Due]:
         yield Due(source.leak_test.every.after(source.leak_test.last), "leak test", source.id, href, tester)
         if every is not None:
             yield Due(every.after(source.last_seen), "count", source.id, href, who_may("count", book))
-        if source.working_life:
+        if source.working_life and source.status != "awaiting disposal":  # its use has ended already
             yield Due(source.working_life.after(source.received), "end of working life", source.id, href)
     for unit in book.supplies.values():
         if unit.status != "disposed of":

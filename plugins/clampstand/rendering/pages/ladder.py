@@ -9,8 +9,8 @@ from clampstand.rendering.contents import Contents
 LEVELS = (
     ("has read the page", "watch"),
     ("has watched it", "rehearse it without a class"),
-    ("has rehearsed it", "run it with an observer"),
-    ("runs it observed", "run it with an observer"),
+    ("has rehearsed it", "run it a first time, with an observer"),
+    ("runs it observed", "run it with an observer, until that one signs for running it alone"),
     ("runs it alone", "run it, and observe others"),
     ("trains others", "run it, observe others and train them"),
 )
