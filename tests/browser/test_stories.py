@@ -69,6 +69,8 @@ def test_in_two_minutes_can_i_do_this_tomorrow(opened: Open):
     facts = words(page.locator(".facts").first.inner_text())
     assert all(name in facts for name in ("Who", "Time", "Room")), facts
     assert page.locator(".key-number").count() == page.locator(".key-number .mark").count() == 3
+    said = words(page.locator(".key-numbers").inner_text())
+    assert all(number in said for number in ("100 mm", "2 m", "less than 5 mA")), said
 
 
 def test_it_says_no_and_why_when_no_source_has_passed_its_leak_test(tmp_path: Path):

@@ -163,10 +163,25 @@ def test_numbers_carry_their_unit_and_whose_they_are() -> None:
                 text_of(item.select_one(".numbers__name")),
                 text_of(item.select_one(".numbers__value")),
             )
-            number = practical.numbers[name]
+            number = practical.numbers.get(name)
+            if number is None:  # a supply, by its name
+                item_of = {
+                    f"{kit.name}, shorted": kit.output for kit in demo().book.kit.values() if kit.output
+                }
+                assert value == seen(str(item_of[name].short_circuit_current))
+                continue
             assert value == seen(str(number.value))
             limit = demo().limit_of(number)
             assert text_of(item.select_one(".mark")) == (limit.layer if limit else "chosen here")
+
+
+def test_a_supply_that_can_hurt_is_among_the_numbers_of_its_card() -> None:
+    """The current through whatever shorts it, below the 5 mA that the local rules for high voltage name."""
+    said = {p.id: [text_of(li) for li in page.select(".numbers li")] for p, page in practical_cards()}
+    sparks = " ".join(said["spark-counter"])
+    assert "2 mA EHT supply, shorted" in sparks
+    assert "less than 5 mA" in sparks
+    assert "shorted" not in " ".join(said["resistance-of-a-wire"])  # a cell hurts nobody
 
 
 def test_steps_stand_in_order_with_box_number_clock_and_doer() -> None:

@@ -14,9 +14,9 @@ from clampstand.build import handbook, sheets
 from clampstand.checks import RULES
 from clampstand.findings import Finding, Place, Severity
 from clampstand.rendering.contents import Contents
+from clampstand.rendering.key_numbers import key_numbers
 from clampstand.rendering.markdown import as_markdown
 from clampstand.rendering.page import SitePage
-from clampstand.rendering.pages.practical import key_numbers
 from clampstand.rendering.readiness import against
 from clampstand.rendering.site import pages
 
@@ -137,7 +137,7 @@ def test_the_first_screen_names_who_when_where_and_the_limited_numbers_first(con
     ):
         assert html.unescape(said).replace("\u00a0", " ") in words.replace("\u00a0", " ")
     sparks = contents.book.practicals["sparks"]
-    assert key_numbers(sparks, contents) == ["hand distance", "working voltage"]
+    assert [number.name for number in key_numbers(sparks, contents)] == ["hand distance", "working voltage"]
 
 
 def test_steps_carry_the_running_clock_and_their_actor(contents: Contents):

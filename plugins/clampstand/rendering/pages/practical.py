@@ -1,7 +1,5 @@
 """The teacher's page of a practical: may I run it, what do I say and do, what will I see."""
 
-from itertools import islice
-
 from markupsafe import Markup
 
 from clampstand.calculators.dose_context import doses_in_context
@@ -15,6 +13,7 @@ from clampstand.rendering.contents import Contents
 from clampstand.rendering.diagrams.bench import bench_of
 from clampstand.rendering.diagrams.circuit import circuits_of
 from clampstand.rendering.diagrams.plots import pictures_of
+from clampstand.rendering.key_numbers import key_numbers
 from clampstand.rendering.live.catalogue import panels_of
 from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.ladder import LEVELS, ladder
@@ -31,7 +30,6 @@ PHASE_TITLES: dict[Phase, str] = {
     "clear_up": "Clearing up",
 }
 _DOSES = ("dose", "skin dose", "dose rate", "absorbed dose", "absorbed dose rate")
-_KEY_NUMBERS = 3
 
 
 def practical_page(practical: Practical, contents: Contents) -> SitePage:
@@ -64,14 +62,6 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         doses=[outcome for outcome in sheet.numbers if _is_dose(outcome)],
     )
     return with_terms(page, contents.words)
-
-
-def key_numbers(practical: Practical, contents: Contents) -> list[str]:
-    """The declared numbers to show first: one for each limit that is obeyed, then the others."""
-    limits = {name: contents.limit_of(number) for name, number in practical.numbers.items()}
-    limited = {limit.key: name for name, limit in reversed(limits.items()) if limit}
-    first = [name for name, limit in limits.items() if limit and limited[limit.key] == name]
-    return list(islice(dict.fromkeys([*first, *limits]), _KEY_NUMBERS))
 
 
 def phases_of(practical: Practical) -> tuple[Phase, ...]:

@@ -21,7 +21,8 @@ from clampstand.rendering.cards.skill import skill_card
 from clampstand.rendering.cards.steps import is_roomy, usual_doer
 from clampstand.rendering.cards.wall import wall_of, wall_sheet
 from clampstand.rendering.contents import Contents
-from clampstand.rendering.pages.practical import key_numbers, rooms_of
+from clampstand.rendering.key_numbers import key_numbers
+from clampstand.rendering.pages.practical import rooms_of
 from clampstand.rendering.pdf import words
 from clampstand.rendering.pdf.words import Data
 from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
@@ -97,14 +98,13 @@ def _facts(practical: Practical, contents: Contents) -> Iterator[tuple[str, str]
 def _numbers(practical: Practical, contents: Contents) -> list[Data]:
     """The numbers to keep, each with whose it is."""
     shown = []
-    for name in key_numbers(practical, contents):
-        number = practical.numbers[name]
-        limit = contents.limit_of(number)
+    for number in key_numbers(practical, contents):
+        limit = number.limit
         unverified = " (unverified)" if limit and limit.verified == "no" else ""
         shown.append(
             {
-                "name": name,
-                "value": unbroken(str(number.value)),
+                "name": number.name,
+                "value": number.value,
                 "layer": limit.layer if limit else "chosen here",
                 "whose": f"{unbroken(limit.in_words)}{unverified}" if limit else "",
             }
