@@ -50,3 +50,11 @@ def test_functions_of_pure_numbers_refuse_quantities_with_units():
     assert sqrt(q("4 m²")) == q("2 m")
     with pytest.raises(UnlikeUnits):
         exp(q("1 s"))
+
+
+def test_what_is_out_of_range_is_told_in_the_unit_it_was_given_in():
+    """Whoever wrote 12 kV is told of 10 kV, not of 10 000 V."""
+    with pytest.raises(OutOfRange, match="-2 mF; it must be at least 0 mF"):
+        stored(q("2 mF") * -1, q("5 V"))
+    with pytest.raises(OutOfRange, match="12 kV; it must be at most 10 kV"):
+        stored(q("2 mF"), q("12 kV"))

@@ -53,7 +53,8 @@ class Curve:
         if any(first >= second for first, second in pairwise(ys)):
             raise OutOfRange("the table does not rise, so a value may belong to two rows")
         if not ys[0] <= value <= ys[-1]:
-            raise OutOfRange(f"the table runs from {ys[0]:g} to {ys[-1]:g} {self.y_unit}, and this is {y:.3g~P}")
+            ends = f"from {ys[0]:g} to {ys[-1]:g} {self.y_unit}"
+            raise OutOfRange(f"the table runs {ends}, and this is {y:.3g~P}")
         upper = max(bisect_left(ys, value), 1)
         return quantity(_between(turned[upper - 1], turned[upper], value), self.x_unit)
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import update_wrapper
 from typing import Generic, ParamSpec, cast
 
-from clampstand.units.registry import Quantity, number_in, of_unit, unit
+from clampstand.units.registry import Quantity, Unit, number_in, of_unit, unit
 
 P = ParamSpec("P")
 
@@ -43,10 +43,15 @@ class Takes:
             and (self.at_most is None or value <= self.at_most + abs(self.at_most) * _ROUNDING)
         )
 
-    def __str__(self) -> str:
+    def said_in(self, its_unit: Unit) -> str:
+        """The range in words, in a unit of the same kind: ``at least 4 MeV and at most 8 MeV``."""
         bounds = (("at least", self.at_least), ("more than", self.more_than), ("at most", self.at_most))
-        said = " and ".join(f"{words} {bound:g}" for words, bound in bounds if bound is not None)
-        return f"{said or 'finite'} (in {self.unit or '1'})"
+        said = (
+            f"{words} {of_unit(bound, unit(self.unit)).to(its_unit):.6g~P}"
+            for words, bound in bounds
+            if bound is not None
+        )
+        return " and ".join(said) or "finite"
 
 
 class Formula(Generic[P]):
@@ -83,7 +88,8 @@ class Formula(Generic[P]):
     def _number(self, name: str, value: Quantity) -> float:
         number = number_in(value, self._units[name])
         if not self.takes[name].admits(number):
-            raise OutOfRange(f"{self.body.__name__}: {name} is {value:.3g~P}; it must be {self.takes[name]}")
+            allowed = self.takes[name].said_in(value.units)
+            raise OutOfRange(f"{self.body.__name__}: {name} is {value:.3g~P}; it must be {allowed}")
         return number
 
     def proves_its_units(self, **values: float) -> Quantity:
