@@ -7,7 +7,7 @@ a missing factor. Formulae that keep to a small grammar are also compiled to Jav
 
 import inspect
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import update_wrapper
 from typing import Generic, ParamSpec, cast
@@ -43,15 +43,19 @@ class Takes:
             and (self.at_most is None or value <= self.at_most + abs(self.at_most) * _ROUNDING)
         )
 
+    def __str__(self) -> str:
+        said = " and ".join(f"{words} {bound:g}" for words, bound in self._bounds())
+        return f"{said or 'finite'} (in {self.unit or '1'})"
+
     def said_in(self, its_unit: Unit) -> str:
         """The range in words, in a unit of the same kind: ``at least 4 MeV and at most 8 MeV``."""
-        bounds = (("at least", self.at_least), ("more than", self.more_than), ("at most", self.at_most))
-        said = (
-            f"{words} {of_unit(bound, unit(self.unit)).to(its_unit):.6g~P}"
-            for words, bound in bounds
-            if bound is not None
-        )
+        own = unit(self.unit)
+        said = (f"{words} {of_unit(bound, own).to(its_unit):.6g~P}" for words, bound in self._bounds())
         return " and ".join(said) or "finite"
+
+    def _bounds(self) -> Iterator[tuple[str, float]]:
+        bounds = (("at least", self.at_least), ("more than", self.more_than), ("at most", self.at_most))
+        return ((words, bound) for words, bound in bounds if bound is not None)
 
 
 class Formula(Generic[P]):

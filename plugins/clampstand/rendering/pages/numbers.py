@@ -23,6 +23,7 @@ from clampstand.physics import (
     electricity,
     electrons,
     gas,
+    geometry,
     heat,
     ionisation,
     light,
@@ -41,7 +42,7 @@ from clampstand.units import Formula
 
 _SUBJECTS = (
     attenuation, carbon_dioxide, chemistry, counting, decay, detection, dose, dose_rules, dry_ice,
-    electricity, electrons, gas, heat, ionisation, light, mechanics, ranges, room_air, sound,
+    electricity, electrons, gas, geometry, heat, ionisation, light, mechanics, ranges, room_air, sound,
 )  # fmt: skip
 _FORMULA = re.compile(r",? ``[^`]*``")
 _CODE = re.compile(r"``([^`]*)``|:[a-z]+:`([^`]*)`")
