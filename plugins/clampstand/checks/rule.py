@@ -8,6 +8,7 @@ from functools import cached_property
 from types import ModuleType
 
 from clampstand.calculators import CALCULATORS
+from clampstand.calculators.exposures import moments_of
 from clampstand.calculators.sheet import Sheet, work_out
 from clampstand.checks.sentences import Sentence, sentences_of
 from clampstand.findings import Problem, Severity, Spot
@@ -16,7 +17,7 @@ from clampstand.model.book import Book
 from clampstand.model.department import Source
 from clampstand.model.limit import Limit
 from clampstand.model.practical import Practical
-from clampstand.timeline import Moment, StepRef, replay
+from clampstand.timeline import Moment, StepRef
 
 
 @dataclass(frozen=True)
@@ -29,7 +30,7 @@ class Lesson:
     @cached_property
     def moments(self) -> tuple[Moment, ...]:
         """Its steps, replayed."""
-        return replay(self.practical)
+        return moments_of(self.practical, self.book)
 
     @cached_property
     def sentences(self) -> tuple[Sentence, ...]:
