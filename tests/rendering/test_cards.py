@@ -220,8 +220,16 @@ def test_a_pause_comes_where_something_ends_and_not_with_a_source_in_hand() -> N
     nine = [made_step() for _ in range(9)]
     assert pauses(nine) == set()
     assert pauses([*nine, made_step()]) == {9}
-    waits = [*nine[:4], made_step(waits="10 s"), *nine]
+    waits = [*nine[:4], made_step(unattended="yes"), *nine]
     assert pauses(waits) == {5}
+    off = [
+        *nine[:7],
+        made_step(switches_off="eht"),
+        made_step(waits="10 s"),
+        made_step(discharges="eht"),
+        *nine,
+    ]
+    assert pauses(off) == {7, 10}
     other = [*nine[:6], made_step(by=["technician"]), *nine]
     assert pauses(other) == {7}
     held = [*nine[:5], made_step(takes_out="source"), *nine[:2], made_step(puts_back="source"), *nine]

@@ -22,9 +22,9 @@ def usual_doer(steps: Sequence[Step]) -> str:
 def pauses(steps: Sequence[Step]) -> frozenset[int]:
     """The numbers of the steps after which to pause and look whether all is ticked: few, at natural places.
 
-    Where no place is natural it is parted all the same, but with no source in hand if that can be helped.
+    Where no place is natural it is parted all the same, but at rest if that can be helped.
     """
-    free = _empty_handed(steps)
+    free = _at_rest(steps)
     natural = [at for at in free if _is_natural(steps[at - 1], steps[at])]
     found: set[int] = set()
     last = 0
@@ -35,19 +35,21 @@ def pauses(steps: Sequence[Step]) -> frozenset[int]:
     return frozenset(found)
 
 
-def _empty_handed(steps: Sequence[Step]) -> list[int]:
-    """The numbers of the steps, without the last, after which nobody holds a source."""
-    held, found = False, []
+def _at_rest(steps: Sequence[Step]) -> list[int]:
+    """The numbers of the steps but the last after which nobody holds a source and nothing stays charged."""
+    ever = {supply for step in steps for supply in step.discharges}
+    held, charged, found = False, set[str](), []
     for number, step in enumerate(steps[:-1], start=1):
         held = (held or bool(step.takes_out or step.picks_up)) and not (step.sets_down or step.puts_back)
-        if not held:
+        charged = (charged | (ever & set(step.switches_off))) - set(step.discharges)
+        if not held and not charged:
             found.append(number)
     return found
 
 
 def _is_natural(step: Step, following: Step) -> bool:
     """Whether something ends here: a wait, a danger, one person's part; or a warning comes next."""
-    ended = step.waits or step.unattended or step.counts_back or step.discharges or step.class_
+    ended = step.unattended or step.counts_back or step.discharges or step.class_
     return bool(ended or following.warn) or set(step.by) != set(following.by)
 
 
