@@ -59,7 +59,12 @@ def sort_of(limit: Limit) -> Sort:
 
 
 def expected_sort(key: str, book: Book) -> Sort | None:
-    """The sort a limit of a key must have: the one rules ask for, or else that of the first in force."""
+    """The sort a limit of a key must have: the one rules ask for, or else that of the first in force.
+
+    A key that says from whom to what, as ``watchers-to-tube``, is of a distance, which has no ceiling.
+    """
+    if "-to-" in key:
+        return FLOOR, "length"
     first = next(iter(book.limits_of_key.get(key, ())), None)
     known = _SORTS.get(key) or _SORTS.get(key.rpartition(".")[0])
     return known or (sort_of(first) if first else None)

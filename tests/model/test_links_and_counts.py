@@ -1,9 +1,9 @@
-"""Addresses that a page may link to, counts of what is laid out, and half-lives: what is refused, and why."""
+"""Addresses, counts, ages, lists and half-lives: what is refused, and why."""
 
 import pytest
 from pydantic import BaseModel, ValidationError
 
-from clampstand.model.base import Definition, Link, SomeTime
+from clampstand.model.base import Age, Definition, Line, Link, Many, SomeTime
 from clampstand.model.practical import KitLine
 
 
@@ -19,7 +19,19 @@ class Lasting(Definition):
     time: SomeTime
 
 
-def refused(kind: type[BaseModel], data: dict[str, str]) -> str:
+class Listed(Definition):
+    """Anything with a list."""
+
+    names: Many[Line]
+
+
+class Aged(Definition):
+    """Anybody."""
+
+    age: Age
+
+
+def refused(kind: type[BaseModel], data: dict[str, str] | dict[str, list[str]]) -> str:
     """What is said against data."""
     with pytest.raises(ValidationError) as caught:
         kind.model_validate(data)
@@ -63,3 +75,15 @@ def test_a_time_of_nothing_is_no_half_life() -> None:
     assert "no time at all" in refused(Lasting, {"time": "0 s"})
     assert "less than nothing" in refused(Lasting, {"time": "-3 s"})
     assert str(Lasting.model_validate({"time": "3 s"}).time) == "3 s"
+
+
+def test_a_list_names_nothing_twice() -> None:
+    assert "water stands here twice" in refused(Listed, {"names": ["water", "sand", " water"]})
+    assert Listed.model_validate({"names": ["water", "sand"]}).names == ("water", "sand")
+    assert Listed.model_validate({"names": "water"}).names == ("water",)
+
+
+def test_an_age_is_one_that_somebody_has() -> None:
+    assert "nobody's age" in refused(Aged, {"age": "160"})
+    assert "nobody's age" in refused(Aged, {"age": "0"})
+    assert Aged.model_validate({"age": "16"}).age == 16

@@ -2,6 +2,7 @@
 
 import datetime as dt
 import re
+from collections import Counter
 from collections.abc import Callable, Mapping
 from typing import Annotated, Any, ClassVar, Self, TypeVar
 
@@ -144,6 +145,17 @@ def _some(text: str) -> int:
     return count
 
 
+_OLDEST = 99
+"""Of whoever comes to a lesson."""
+
+
+def _age(text: str) -> int:
+    age = _count(text)
+    if not 0 < age <= _OLDEST:
+        raise fault(f"{age} is nobody's age here", "write whole years, for example 16")
+    return age
+
+
 _NUMBER = re.compile(r"[-−]?[0-9]{1,15}(\.[0-9]{1,15})?([eE][-+]?[0-9]{1,3})?")
 
 
@@ -274,7 +286,13 @@ def _amount(kind: str) -> Any:
 
 
 def _as_list(raw: object) -> object:
-    return [raw] if isinstance(raw, str) else raw
+    if isinstance(raw, str):
+        return [raw]
+    texts = [each.strip() for each in raw if isinstance(each, str)] if isinstance(raw, list) else []
+    twice = next((text for text, count in Counter(texts).items() if count > 1), None)
+    if twice is not None:
+        raise fault(f"{twice[:80]} stands here twice", "keep one of the two, or write the one that was meant")
+    return raw
 
 
 class _OneOrMore:
@@ -305,6 +323,12 @@ Link = Annotated[
     _schema("^(https?|mailto|tel):[^ ]+$", "write an address with https: in front", "https://example.org"),
 ]
 """An address a page may link to. Any other scheme could run something, or smuggle it in."""
+Age = Annotated[
+    int,
+    from_text(_age),
+    WithJsonSchema({"type": ["integer", "string"], "minimum": 1, "pattern": "^0*[1-9][0-9]?$"}),
+]
+"""In whole years, as birthdays are counted."""
 Number = Annotated[
     float,
     from_text(_number),

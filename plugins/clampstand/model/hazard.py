@@ -3,6 +3,7 @@
 from typing import ClassVar, Literal
 
 from clampstand.model.base import Definition, Entry, Id, Line, Many, Words
+from clampstand.model.waste import WasteRoute
 
 BodyPart = Literal["hands", "eyes", "face", "ears", "body", "feet"]
 
@@ -37,6 +38,8 @@ class Hazard(Entry):
     """Who must keep away altogether: whoever has an implanted device. A practical repeats them."""
     comes_from: Literal["things", "what is done"] = "things"
     """Whether an item or a source brings it, or only what is done: a dark room, a reaction, a sight."""
+    never_into: Many[WasteRoute] = ()
+    """The ways of waste it forbids for whatever brings it."""
     answered_by: Many[Id] = ()
     """The emergency procedures that say what to do when it has hurt somebody; any one of them is enough."""
     leads_to: Many[Id] = ()

@@ -20,22 +20,7 @@ from clampstand.model.base import (
     YesNo,
 )
 from clampstand.model.hazard import BodyPart
-
-WasteRoute = Literal[
-    "open air",
-    "fume cupboard",
-    "sink",
-    "bin",
-    "special waste bottle",
-    "sharps bin",
-    "autoclave",
-    "food waste",
-    "supplier",
-    "licensed contractor",
-    "back to store",
-    "reuse",
-]
-"""The ways something left over may go."""
+from clampstand.model.waste import WasteRoute
 
 _PAIRS = "pairs of "
 

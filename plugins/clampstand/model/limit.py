@@ -7,6 +7,7 @@ from pydantic import model_validator
 
 from clampstand.findings import Layer
 from clampstand.model.base import (
+    Age,
     AnyAmount,
     CalendarTime,
     Count,
@@ -43,8 +44,8 @@ class AppliesTo(Definition):
     role: Line | None = None
     nuclide: Id | None = None
     form: Line | None = None
-    age_under: Count | None = None
-    age_from: Count | None = None
+    age_under: Age | None = None
+    age_from: Age | None = None
     made_before: Day | None = None
 
 
@@ -63,7 +64,7 @@ class Limit(Entry):
     more_than: AnyAmount | None = None
     at_most_count: Count | None = None
     """For things and people, which have no unit: sources out at once."""
-    at_least_age: Count | None = None
+    at_least_age: Age | None = None
     """In whole years, as birthdays are counted."""
     at_most_interval: CalendarTime | None = None
     """For what must be done again by the calendar: ``24 months`` between two tests."""

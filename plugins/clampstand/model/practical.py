@@ -23,8 +23,8 @@ from clampstand.model.base import (
     fault,
     from_text,
 )
-from clampstand.model.kit import WasteRoute
 from clampstand.model.step import ActorName, Number, Step
+from clampstand.model.waste import WasteRoute
 
 Phase = Literal["prepare", "set_up", "run", "clear_up"]
 PHASES: tuple[Phase, ...] = ("prepare", "set_up", "run", "clear_up")

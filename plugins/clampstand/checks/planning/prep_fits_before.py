@@ -16,6 +16,7 @@ Right:
 Whose: this handbook: better found the day before.
 """
 
+import math
 from collections.abc import Iterator
 
 from clampstand.calculators.day import at_once, in_words, lessons_to_come, set_up_length, start_by
@@ -35,11 +36,11 @@ def check_book(book: Book) -> Iterator[Problem]:
     for lesson in lessons_to_come(book):
         begin = start_by(lesson, book)
         if begin.date() < lesson.date or begin.time() < starts:
-            needs = float(set_up_length(lesson, book).m_as("min"))
+            needs = math.ceil(set_up_length(lesson, book).m_as("min"))
             there = (lesson.start.hour - starts.hour) * 60 + lesson.start.minute - starts.minute
             yield Problem(
                 lesson.at("start"),
-                f"{in_words(lesson)} {at_once(lesson)}: {needs:g} min to prepare it, {max(there, 0)} there",
+                f"{in_words(lesson)} {at_once(lesson)}: {needs} min to prepare it, {max(there, 0)} there",
                 found=f"begin by {begin:%H:%M}; the technician starts at {starts:%H:%M}",
                 needed=f"begin at {starts:%H:%M} or later",
                 mend="prepare it the day before, or swap it with a later period",

@@ -32,11 +32,12 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     total = phase_length(practical, "run").to("min")
     if is_same(total, practical.lesson.value):
         return
+    minutes = round(total.magnitude, 1)
     over = is_over(total, practical.lesson.value)
     yield Problem(
         practical.at("lesson"),
-        f"the steps of the run take {total.magnitude:g} min and the lesson has {practical.lesson}",
-        found=f"{total.magnitude:g} min in {len(practical.run)} steps",
+        f"the steps of the run take {minutes:g} min and the lesson has {practical.lesson}",
+        found=f"{minutes:g} min in {len(practical.run)} steps",
         needed=str(practical.lesson),
         mend="shorten or move steps" if over else "give the missing minutes to a step, or shorten the lesson",
         whose=RULE,

@@ -11,7 +11,7 @@ Wrong:
       run:
         2: {signs_out: [source, other]}
         4: {do: Take the other out too., takes_out: other, holds_with: long-forceps, sets_down: (left out)}
-        6: {puts_back: [source, other], counts_back: [source, other]}
+        6: {picks_up: (left out), puts_back: [source, other], counts_back: [source, other]}
 
 Right:
     source bench:
@@ -22,7 +22,7 @@ Right:
         2: {signs_out: [source, other]}
         4: {do: Put it back., sets_down: (left out), puts_back: source, counts_back: source}
         5: {takes_out: other, holds_with: long-forceps}
-        6: {picks_up: other, puts_back: other, counts_back: other}
+        6: {picks_up: (left out), puts_back: other, counts_back: other}
 
 Whose: the department's own rule.
 """

@@ -1,0 +1,43 @@
+"""Pupils do something only while they are in the room.
+
+Why: a step for pupils before they come, or after they went, is done by somebody else, who wears what the
+other steps gave to them, or by nobody.
+
+Wrong:
+    source bench:
+      clear_up:
+        1: {by: pupils}
+
+Right:
+    source bench:
+      clear_up:
+        1: {by: pupils, class: arrives}
+
+Whose: this handbook.
+"""
+
+from collections.abc import Iterator
+
+from clampstand.checks.rule import Lesson
+from clampstand.findings import Layer, Problem, Severity, Whose
+
+ID = "pupils-are-there"
+SEVERITY = Severity.STOP
+RULE = Whose(Layer.HANDBOOK, "whoever does a step is there")
+OF_THE_CLASS = frozenset({"pupils", "volunteer"})
+
+
+def check(lesson: Lesson) -> Iterator[Problem]:
+    """Every step that names pupils or a volunteer, and every departure, while no class is in the room."""
+    for moment in lesson.moments:
+        named = sorted(OF_THE_CLASS & set(moment.step.by))
+        who = named[0] if named else "class" if moment.step.class_ == "leaves" else ""
+        if who and not moment.during.class_here:
+            yield Problem(
+                lesson.spot(moment.ref, "by" if named else "class"),
+                f"{moment.ref} is for the {who}, and no class is in the room",
+                found=f"by: {who}" if named else "class: leaves",
+                needed="class: arrives in this step or one before it",
+                mend="write class: arrives, or let somebody else do it",
+                whose=RULE,
+            )

@@ -1,0 +1,65 @@
+"""What a sentence does to a source, a supply, a flame, a glove or a material, the step's data do too.
+
+Why: people do what the sentence says; the rules judge what the data say. A source lifted out in a sentence
+only is still in its box for every rule, and a supply switched on in a sentence only is dead.
+
+Wrong:
+    source bench:
+      run:
+        5: {do: "Lift {source} out of the castle."}
+
+Right:
+    source bench:
+      run:
+        5: {do: "Count while {source} is out of the castle."}
+
+Whose: this handbook: what is only said cannot be checked.
+"""
+
+from collections.abc import Iterator
+
+from clampstand.checks.rule import Lesson
+from clampstand.checks.things import Things
+from clampstand.checks.verbs import deeds
+from clampstand.findings import Layer, Problem, Severity, Whose
+from clampstand.timeline import Moment
+
+ID = "verb-has-its-word"
+SEVERITY = Severity.STOP
+RULE = Whose(Layer.HANDBOOK, "a step's data do what its sentence does")
+GRAVE = frozenset({"takes_out", "puts_back", "signs_out", "counts_back", "switches_on", "switches_off"})
+"""Words without which no rule knows where a source is, or what is live."""
+
+
+def check(lesson: Lesson) -> Iterator[Problem]:
+    """Every thing that every step's sentence does something to."""
+    things = Things(lesson)
+    for moment in lesson.moments:
+        met: set[tuple[str, str]] = set()
+        for deed in deeds(moment.step.do):
+            for verb in deed.meanings(things.kinds_of(deed.thing, moment)):
+                if (deed.thing, verb.words[0]) not in met and not _says(moment, verb.words, deed.thing):
+                    met.add((deed.thing, verb.words[0]))
+                    said = f"{deed.verb} {deed.particle}" if verb.particles else deed.verb
+                    yield _problem(lesson, moment, said, deed.thing, verb.words)
+
+
+def _says(moment: Moment, words: tuple[str, ...], thing: str) -> bool:
+    """Whether the step has one of the words, about the thing where it is a word about sources or supplies."""
+    for word in words:
+        value = getattr(moment.step, word)
+        if value and (word not in GRAVE or thing in value):
+            return True
+    return False
+
+
+def _problem(lesson: Lesson, moment: Moment, deed: str, thing: str, words: tuple[str, ...]) -> Problem:
+    return Problem(
+        lesson.spot(moment.ref, "do"),
+        f"{moment.ref} says to {deed} {thing}, and its data do not",
+        found=f"{{{thing}}} in the sentence, no {' and no '.join(words)}",
+        needed=f"{words[0]}: {thing}",
+        mend=f"write {words[0]}, or say it otherwise if it is not done here",
+        whose=RULE,
+        severity=None if words[0] in GRAVE else Severity.WARNING,
+    )
