@@ -321,3 +321,14 @@ def test_a_stop_word_is_quoted_only_where_one_is_declared(tiny_content: Callable
     assert "stop word" in reading.findings[0].message
     declared = read(tiny_content({P: quoting.replace("brief: ", "stop_word: freeze\nbrief: ", 1)}))
     assert not declared.findings
+
+
+def test_several_numbers_are_given_with_commas_and_each_is_looked_up(tiny_content: Callable[[Any], Path]):
+    asked = 'expect:\n  - {compute: scatter-of-counts, given: {counts: "one count, another"}}\nemergency:'
+    numbers = "numbers:\n  one count: {value: 41 counts, because: it was so}\n"
+    first = tiny.TINY[P].replace("emergency:", asked).replace("numbers:\n", numbers)
+    (finding,) = read(tiny_content({P: first})).findings
+    assert finding.rule == "unknown-id"
+    assert finding.message.startswith("one count, another is no number")
+    both = first.replace(numbers, numbers + "  another: {value: 36 counts, because: it was so}\n")
+    assert not read(tiny_content({P: both})).findings

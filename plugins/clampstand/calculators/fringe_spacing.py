@@ -47,7 +47,7 @@ def wavelength_seen(practical: Practical, book: Book, given: Mapping[str, str]) 
             shown=shown(value, "nm", "length", 2),
             formula=light.wavelength_of_fringes.written,
             inputs=(
-                written("fringe width, Δy", fringe, f"practical, {given['fringe']}"),
+                written("fringe width, w", fringe, f"practical, {given['fringe']}"),
                 written("separation of the slits, s", separation, f"practical, {given['separation']}"),
                 written("distance of the screen, D", distance, f"practical, {given['distance']}"),
             ),

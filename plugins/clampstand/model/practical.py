@@ -137,7 +137,10 @@ class Expectation(Definition):
     at: Line | None = None
     compute: Id | None = None
     given: dict[Line, Line] = {}
-    """What it is worked from: slots, declared numbers or items, by the calculator's own words."""
+    """What it is worked from: slots, declared numbers or items, by the calculator's own words.
+
+    Several numbers are named with commas between them.
+    """
     show: Line | None = None
     within: Line | None = None
     """How far a good result may lie from it: ``15 %`` or ``a factor of two``."""
