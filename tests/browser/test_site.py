@@ -20,6 +20,7 @@ PAGE_TYPES = (
     "emergencies/dropped-source",
     "skills/index",
     "skills/eht-supply",
+    "paths/source-store-and-wipe-test",
     "sources/index",
     "kit/index",
     "limits/index",

@@ -16,7 +16,7 @@ from clampstand.model.step import Step
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.ladder import LEVELS
-from clampstand.rendering.pages.making import made, search_words
+from clampstand.rendering.pages.making import made
 from clampstand.rendering.pages.practical import PHASE_TITLES
 from clampstand.rendering.prose import quotes_of
 
@@ -55,7 +55,6 @@ def path_page(practical: Practical, contents: Contents) -> SitePage:
         "path",
         contents,
         about=practical,
-        search=search_words("path training sign-off rehearse observe", practical.title),
         practical=practical,
         quotes=quotes_of(practical, book),
         levels=LEVELS,

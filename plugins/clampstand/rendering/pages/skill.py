@@ -17,7 +17,7 @@ def skills_page(contents: Contents) -> SitePage:
         contents,
         skills=skills,
         paths=sorted(contents.book.practicals.values(), key=lambda practical: practical.title.casefold()),
-        search=search_words("skills training sign-off competence", *(skill.title for skill in skills)),
+        search=search_words("skills training sign-off path sheet", *(skill.title for skill in skills)),
         in_navigation=True,
     )
 
