@@ -10,7 +10,7 @@ from clampstand.physics.chains import equilibrium_shares
 from clampstand.physics.dose import PhotonLine
 from clampstand.physics.dose_rules import BetaBranch
 from clampstand.physics.ranges import beta_greatest_range, thickness_of
-from clampstand.units import Quantity, q
+from clampstand.units import Quantity, number_in, q, quantity
 
 BETA_RULE = "katz-penfold-1952"
 _THROUGH_DEAD_SKIN = q("70 keV")
@@ -30,7 +30,7 @@ def shares_inside(source: Source, book: Book) -> dict[str, float]:
 def photon_lines(source: Source, book: Book) -> tuple[PhotonLine, ...]:
     """Photons per decay of a source's own nuclide, with those of the progeny said to be in it."""
     return tuple(
-        PhotonLine(line.energy, line.per_decay * share)
+        PhotonLine(line.energy, quantity(number_in(line.per_decay, "1/decay") * share, "1/decay"))
         for name, share in shares_inside(source, book).items()
         for line in book.nuclides[name].photons
     )

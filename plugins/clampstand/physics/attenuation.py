@@ -94,8 +94,9 @@ def thickness_for_mixture(
     >>> print(f"{half.to('mm'):.1f~P}")
     10.4 mm
     """
-    slopes = [number_in((m * density), "1/m") for m in mass_attenuations]
-    sizes = [number_in((w / weights[0]), "") for w in weights] if weights else []
+    per_metre = number_in(density, "kg/m**3")
+    slopes = [number_in(m, "m**2/kg") * per_metre for m in mass_attenuations]
+    sizes = [number_in(w, weights[0].units) for w in weights]
     wanted = number_in(share, "")
     if not (slopes and len(slopes) == len(sizes) and min(*slopes, *sizes) > 0 and 0 < wanted <= 1):
         raise OutOfRange(
