@@ -196,7 +196,7 @@ def test_steps_stand_in_order_with_box_number_clock_and_doer() -> None:
             minute, _, second = text_of(shown.select_one(".step__clock")).partition(":")
             assert int(minute) + int(second or 0) / 60 == pytest.approx(minutes, abs=0.01)
             minutes += float(step.takes.high.m_as("min"))
-            do = text_of(shown.select_one(".step__do")).removesuffix(" Pause: all ticked?")
+            do = text_of(shown.select_one(".step__do")).removesuffix(" All ticked?")
             assert do.endswith(seen(plain(step.do, quotes)))
             assert all(name in do for name in step.by)
         assert minutes == pytest.approx(float(practical.lesson.high.m_as("min")), abs=0.01)
@@ -222,14 +222,13 @@ def test_a_pause_comes_where_something_ends_and_not_with_a_source_in_hand() -> N
     assert pauses([*nine, made_step()]) == {9}
     waits = [*nine[:4], made_step(unattended="yes"), *nine]
     assert pauses(waits) == {5}
-    off = [
-        *nine[:7],
+    eht = [
+        made_step(switches_on={"eht": "low"}),
         made_step(switches_off="eht"),
-        made_step(waits="10 s"),
         made_step(discharges="eht"),
-        *nine,
     ]
-    assert pauses(off) == {7, 10}
+    assert pauses([*nine[:6], *eht, *nine]) == {9}
+    assert pauses([*nine[:7], *eht, *nine]) == {7, 10}
     other = [*nine[:6], made_step(by=["technician"]), *nine]
     assert pauses(other) == {7}
     held = [*nine[:5], made_step(takes_out="source"), *nine[:2], made_step(puts_back="source"), *nine]

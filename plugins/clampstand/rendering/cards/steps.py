@@ -25,25 +25,27 @@ def pauses(steps: Sequence[Step]) -> frozenset[int]:
     Where no place is natural it is parted all the same, but at rest if that can be helped.
     """
     free = _at_rest(steps)
-    natural = [at for at in free if _is_natural(steps[at - 1], steps[at])]
+    natural = [at for at in range(1, len(steps)) if _is_natural(steps[at - 1], steps[at])]
     found: set[int] = set()
     last = 0
     while len(steps) - last > MOST_BETWEEN_PAUSES:
-        window = range(last + 1, last + MOST_BETWEEN_PAUSES + 1)
-        last = max(set(window) & set(natural) or set(window) & set(free) or window)
+        window = set(range(last + 1, last + MOST_BETWEEN_PAUSES + 1))
+        last = max(
+            window.intersection(natural, free) or window & free or window.intersection(natural) or window
+        )
         found.add(last)
     return frozenset(found)
 
 
-def _at_rest(steps: Sequence[Step]) -> list[int]:
-    """The numbers of the steps but the last after which nobody holds a source and nothing stays charged."""
+def _at_rest(steps: Sequence[Step]) -> set[int]:
+    """The numbers of the steps but the last after which no source is in hand and nothing live or charged."""
     ever = {supply for step in steps for supply in step.discharges}
-    held, charged, found = False, set[str](), []
+    held, charged, found = False, set[str](), set[int]()
     for number, step in enumerate(steps[:-1], start=1):
         held = (held or bool(step.takes_out or step.picks_up)) and not (step.sets_down or step.puts_back)
-        charged = (charged | (ever & set(step.switches_off))) - set(step.discharges)
+        charged = (charged - (set(step.switches_off) - ever) - set(step.discharges)) | step.switches_on.keys()
         if not held and not charged:
-            found.append(number)
+            found.add(number)
     return found
 
 
