@@ -66,11 +66,6 @@ class Book:
     faults: Mapping[str, FaultReport] = field(default_factory=dict)
     near_misses: Mapping[str, NearMiss] = field(default_factory=dict)
 
-    strictest_known: dict[tuple[object, ...], Limit | None] = field(
-        default_factory=dict, init=False, repr=False, compare=False
-    )
-    """Key and circumstances → the strictest limit, as far as anybody has asked; all lessons ask the same."""
-
     def shelf(self, name: str) -> Mapping[str, Entry]:
         """A shelf by its name. Raises AttributeError for a name that is none."""
         shelf: Mapping[str, Entry] = getattr(self, name)
@@ -104,6 +99,11 @@ class Book:
             of_both = (entry.person, entry.subject)
             found[of_both] = (*found.get(of_both, ()), entry)
         return found
+
+    @cached_property
+    def strictest_known(self) -> dict[tuple[object, ...], Limit | None]:
+        """Key and circumstances → the strictest limit, as far as anybody has asked; all lessons ask the same."""
+        return {}
 
     def units_of(self, item_id: str) -> tuple[SupplyUnit, ...]:
         """The supplies owned of one kind."""
