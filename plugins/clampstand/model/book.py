@@ -102,7 +102,7 @@ class Book:
 
     @cached_property
     def strictest_known(self) -> dict[tuple[object, ...], Limit | None]:
-        """Key and circumstances → the strictest limit, as far as anybody has asked; all lessons ask the same."""
+        """Key and circumstances → the strictest limit, as far as anybody has asked: lessons ask alike."""
         return {}
 
     def units_of(self, item_id: str) -> tuple[SupplyUnit, ...]:
