@@ -171,3 +171,13 @@ def test_the_life_of_a_source_ends_only_while_it_is_worked_with(
     content = {**changed(), "department/sources.yml": f"{sources}  working_life: 8 years\n"}
     found = dues(book_of(tiny_content(content)))
     assert [due.which for due in found if due.what == "end of working life"] == ["S-1"] * ends
+
+
+def test_what_pupils_and_adults_take_alike_is_put_out_in_one_line(tiny_content: Write) -> None:
+    lines = "  - {item: plates, per: pupil, spare: 1}\n  - {item: plates, per: adult, count: 2}\n"
+    sparks = str(changed()["practicals/sparks.yml"]).replace(IN_KIT, lines, 1)
+    day = words(
+        pages_of(tiny_content({**changed(), "practicals/sparks.yml": sparks}))["days/2026-01-19.html"]
+    )
+    assert "27 plates (1 of them spare)" in day  # 24 pupils, one spare, and two for the one adult
+    assert day.count("27 plates") == 1

@@ -1,8 +1,8 @@
 """The preparation room's sheet for each day of the timetable, and the page that lists the days."""
 
 import datetime as dt
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from clampstand.calculators.day import (
     Lessons,
@@ -143,11 +143,25 @@ def _prepared(together: Lessons, contents: Contents) -> Iterator[Prepared]:
             lesson,
             practical,
             book.rooms[lesson.room].name if lesson.room in book.rooms else lesson.room,
-            kit_totals(practical, book, lesson.class_size),
+            tuple(_added_up(kit_totals(practical, book, lesson.class_size))),
             tuple(wanted for wanted in given if wanted.lesson is lesson),
             start_by(lesson, book),
             set_up_length(lesson, book),
         )
+
+
+def _added_up(totals: Iterable[KitTotal]) -> Iterator[KitTotal]:
+    """What is put out once, though a list has a line for the pupils and another for the adults."""
+    alike: dict[object, list[KitTotal]] = {}
+    for number, total in enumerate(totals):
+        line = total.line
+        counted = (line.item, line.phase, line.made_here) if total.amount is None else number
+        alike.setdefault(counted, []).append(total)
+    for first, *others in alike.values():
+        spare = first.line.spare + sum(other.line.spare for other in others)
+        count = first.count + sum(other.count for other in others)
+        line = first.line.model_copy(update={"spare": spare})
+        yield replace(first, line=line, count=count) if others else first
 
 
 def clashes(lessons: Sequence[TimetabledLesson], contents: Contents) -> list[Finding]:
