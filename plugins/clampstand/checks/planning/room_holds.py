@@ -1,4 +1,4 @@
-"""A room holds everybody who works in it, and is named once.
+"""A room holds everybody who works in it.
 
 Why: a class in a preparation room stands elbow to elbow, closer to everything than any distance on the page.
 Nobody works in a lift.
@@ -31,18 +31,15 @@ def check(lesson: Lesson) -> Iterator[Problem]:
         for index, room_id in enumerate(rooms):
             room = lesson.book.rooms.get(room_id)
             holds = room.holds if room is not None else None
-            again = room_id in rooms[:index]
-            if again or (holds is not None and holds < people):
+            if room is not None and holds is not None and holds < people:
                 yield Problem(
                     practical.at("where", phase, index),
-                    f"{room_id} is named twice"
-                    if again
-                    else f"{room_id} holds {holds}, and {people} work there",
+                    f"{room_id} holds {holds}, and {people} work there",
                     found=f"{room_id} for {phase.replace('_', ' ')}",
-                    needed="each room once" if again else f"a room for {people}",
+                    needed=f"a room for {people}",
                     mend="name another room",
                     whose=RULE,
-                    related=((room.spot, "the room is described here"),) if room is not None else (),
+                    related=((room.spot, "the room is described here"),),
                 )
 
 
