@@ -1,7 +1,9 @@
 """The site in a browser, opened from a folder on a disk: search, access, the first screen."""
 
+import gzip
 from collections.abc import Iterator
 from pathlib import Path
+from urllib.parse import unquote, urlsplit
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -10,6 +12,11 @@ from playwright.sync_api import Browser, Page
 pytestmark = pytest.mark.browser
 
 PHONE, DESK = {"width": 390, "height": 844}, {"width": 1280, "height": 900}
+SMALL_PHONE = {"width": 360, "height": 740}
+MOST_AT_FIRST = 165_000
+"""Bytes of a first visit, compressed as a web server sends them: page, style, scripts and fonts."""
+MOST_TO_SEARCH = 60_000
+"""Bytes of the words that search knows, fetched in the background."""
 PAGE_TYPES = (
     "index",
     "first-lesson",
@@ -103,7 +110,7 @@ def test_pages_load_without_complaint_and_ask_nobody(visit: Visit, name: str):
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("size", [PHONE, DESK], ids=["phone", "desk"])
+@pytest.mark.parametrize("size", [SMALL_PHONE, DESK], ids=["phone", "desk"])
 def test_no_page_type_has_a_barrier_that_axe_knows(
     browser: Browser, site: Path, size: dict[str, int], scheme: str
 ):
@@ -121,7 +128,28 @@ def test_no_page_type_has_a_barrier_that_axe_knows(
 @pytest.mark.parametrize("name", PAGE_TYPES)
 def test_no_page_is_wider_than_a_phone(visit: Visit, name: str):
     page = visit.open(name)
-    assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"]
+    for size in (PHONE, SMALL_PHONE):
+        page.set_viewport_size(size)
+        assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
+
+
+@pytest.mark.parametrize("name", ["index", "practicals/spark-counter"])
+def test_a_first_visit_is_light(visit: Visit, name: str):
+    asked: set[Path] = set()
+    visit.page.on("request", lambda request: asked.add(_file_of(request.url)))
+    visit.open(name)
+    sizes = {file.name: _as_sent(file) for file in asked}
+    assert 0 < sizes.pop("search_index.js") <= MOST_TO_SEARCH
+    assert sum(sizes.values()) <= MOST_AT_FIRST, sizes
+
+
+def _file_of(url: str) -> Path:
+    return Path(unquote(urlsplit(url).path))
+
+
+def _as_sent(file: Path) -> int:
+    content = file.read_bytes()
+    return len(content) if file.suffix in (".woff2", ".png") else len(gzip.compress(content))
 
 
 def test_the_first_screen_of_a_practical_answers_what_a_nervous_teacher_asks(visit: Visit):
