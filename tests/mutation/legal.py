@@ -100,12 +100,22 @@ def _rename_in(data: Plain, entry: Entry, shelf: str, new: Mapping[str, str]) ->
         text = _inside(data, named.route)
         if named.shelf == QUOTE:
             _set(data, named.route, _BRACES.sub(lambda m: f"{{{taken.get(m[1], m[1])}}}", text))
-        elif text in (new if named.shelf == shelf else taken):
-            _set(data, named.route, new[text])
+        else:
+            known = new if named.shelf == shelf else taken
+            _set(
+                data,
+                named.route,
+                _each_renamed(text, known) if named.shelf == GIVEN else known.get(text, text),
+            )
     for (*way, _), old in keys:
         block = at(data, tuple(way))
         for key in [key for key in block if key == old and old in taken]:
             block[taken[key]] = block.pop(key)
+
+
+def _each_renamed(text: str, new: Mapping[str, str]) -> str:
+    """What a calculator is given, where several names may stand with commas between."""
+    return ", ".join(new.get(name, name) for name in (part.strip() for part in text.split(",")))
 
 
 def _inside(data: Plain, route: Route) -> str:
@@ -133,7 +143,7 @@ def own_names_changed(practical: Practical) -> Edit:
     for named in names_in(practical):
         if named.shelf in (NUMBER, DISTANCE, SLOT, GIVEN) and not named.at_key:
             text = _inside(data, named.route)
-            _set(data, named.route, new.get(text, text))
+            _set(data, named.route, _each_renamed(text, new))
         elif named.shelf == QUOTE:
             text = _inside(data, named.route)
             _set(data, named.route, _BRACES.sub(lambda m: f"{{{new.get(m[1], m[1])}}}", text))
