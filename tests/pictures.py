@@ -12,10 +12,12 @@ import sys
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from PIL import Image
 from playwright.sync_api import Browser, sync_playwright
+
+if TYPE_CHECKING:
+    from PIL.Image import Image
 
 PICTURES = Path(__file__).parents[1] / ".github" / "pictures"
 PAGES = {
@@ -75,8 +77,10 @@ def card(browser: Browser, site: Path) -> bytes:
     return page.locator("main").screenshot()
 
 
-def smaller(picture: bytes, name: str) -> Image.Image:
+def smaller(picture: bytes, name: str) -> "Image":
     """A picture in few colours; the card, whose type is large, also at three fifths of its size."""
+    from PIL import Image  # noqa: PLC0415 - only who takes pictures needs Pillow
+
     image = Image.open(io.BytesIO(picture)).convert("RGB")
     if name == "card":
         image = image.resize((image.width * 3 // 5, image.height * 3 // 5), Image.Resampling.LANCZOS)
