@@ -107,6 +107,8 @@ def code_for(address: str) -> Markup:
 _FACE = (
     '@font-face {{ font-family: "Clampstand Sans"; font-weight: {weight}; src: '
     'url("{root}assets/clampstand/fonts/clampstand-sans-{weight}.woff2") format("woff2"); }}\n'
+    '@font-face {{ font-family: "Clampstand Sans"; font-weight: {weight}; unicode-range: U+0100-024F; src: '
+    'url("{root}assets/clampstand/fonts/clampstand-sans-{weight}-more.woff2") format("woff2"); }}\n'
 )
 
 
