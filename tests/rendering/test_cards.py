@@ -26,6 +26,7 @@ from clampstand.rendering.cards.steps import pauses, usual_doer
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.diagrams.signs import SIGNS
 from clampstand.rendering.page import SitePage
+from clampstand.rendering.pages.practical import practical_page
 from clampstand.rendering.prose import plain, quotes_of
 from tiny import step as made_step
 
@@ -82,6 +83,17 @@ def test_everything_has_its_card() -> None:
     wanted |= {f"cards/wall/{i}.html" for i in kept_back}
     assert all_cards().keys() == wanted
     assert all(card.stands_alone for card in all_cards().values())
+
+
+def test_a_page_leads_to_its_sheet_for_the_wall_where_there_is_one() -> None:
+    contents = demo()
+    leads = {
+        its_id
+        for its_id, practical in contents.book.practicals.items()
+        if f"../cards/wall/{its_id}.html" in practical_page(practical, contents).html
+    }
+    walls = {uri.removeprefix("cards/wall/") for uri in all_cards() if uri.startswith("cards/wall/")}
+    assert {f"{its_id}.html" for its_id in leads} == walls
 
 
 def test_no_script_and_no_address_but_relative_ones() -> None:

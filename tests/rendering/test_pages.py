@@ -140,6 +140,13 @@ def test_the_first_screen_names_who_when_where_and_the_limited_numbers_first(con
     assert [number.name for number in key_numbers(sparks, contents)] == ["hand distance", "working voltage"]
 
 
+def test_a_narrow_window_finds_the_parts_of_a_page_that_are_there(contents: Contents):
+    html_of = made(contents)["practicals/sparks.html"].html
+    jumps = re.findall(r'<a href="#([^"]+)"', html_of[html_of.index('class="jumps"') :].split("</nav>")[0])
+    assert {"steps", "allowed", "hazards"} <= set(jumps)
+    assert all(f'<h2 id="{name}"' in html_of for name in jumps)
+
+
 def test_steps_carry_the_running_clock_and_their_actor(contents: Contents):
     words = words_of(made(contents)["practicals/sparks.html"])
     assert "0–5 min teacher Set high-tension supply to 4.5 kV ." in words

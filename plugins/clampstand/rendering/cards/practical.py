@@ -10,12 +10,12 @@ from clampstand.rendering.cards.emergency import panel
 from clampstand.rendering.cards.finishing import Card, finished
 from clampstand.rendering.cards.kit import kit_by_place, usual_room
 from clampstand.rendering.cards.steps import is_roomy, pauses, usual_doer
-from clampstand.rendering.cards.wall import wall_of
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.key_numbers import key_numbers
 from clampstand.rendering.pages.practical import rooms_of
 from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
 from clampstand.rendering.readiness import against
+from clampstand.rendering.wall import wall_of
 
 _DOSES = ("dose", "absorbed dose")
 _TO_SKIN = ("skin dose",)

@@ -1,38 +1,9 @@
 """The sheet for the wall: the few things that must be read from where the watchers stand."""
 
-from dataclasses import dataclass
-
 from clampstand.model.practical import Practical
-from clampstand.model.step import DistanceEnds
 from clampstand.rendering.cards.finishing import Card, finished
 from clampstand.rendering.contents import Contents
-from clampstand.rendering.diagrams.bench import Distance, distances
-
-_LINE_OF: tuple[DistanceEnds, ...] = ("watchers", "people")
-"""Whose distance the line on the floor is laid at: the watchers', or else everybody's."""
-_FURTHER: dict[DistanceEnds, str] = {
-    "people": "Live parts:",
-    "electronics": "Electronics:",
-}
-"""What else is kept away, and the words before its distance."""
-
-
-@dataclass(frozen=True, slots=True)
-class Wall:
-    """What the sheet says: how far the line is, and what else is kept how far."""
-
-    line: Distance
-    further: tuple[tuple[str, str], ...]
-
-
-def wall_of(practical: Practical) -> Wall | None:
-    """What the sheet of a practical says; None where no step keeps anybody back."""
-    kept = {distance.end: distance for distance in distances(practical, greatest=True)}
-    whose = next((end for end in _LINE_OF if end in kept), None)
-    if whose is None:
-        return None
-    further = ((words, kept[end].printed) for end, words in _FURTHER.items() if end in kept and end != whose)
-    return Wall(kept[whose], tuple(further))
+from clampstand.rendering.wall import wall_of
 
 
 def wall_sheet(practical: Practical, contents: Contents) -> Card | None:

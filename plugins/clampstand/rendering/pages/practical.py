@@ -21,6 +21,7 @@ from clampstand.rendering.pages.making import made, search_words
 from clampstand.rendering.prose import plain, quotes_of
 from clampstand.rendering.readiness import against
 from clampstand.rendering.terms import with_terms
+from clampstand.rendering.wall import wall_of
 from clampstand.units import Quantity
 
 PHASE_TITLES: dict[Phase, str] = {
@@ -47,6 +48,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         quotes=quotes_of(practical, contents.book),
         against=against(practical, contents),
         key_numbers=key_numbers(practical, contents),
+        has_wall_sheet=wall_of(practical) is not None,
         phases=phases_of(practical),
         phase_titles=PHASE_TITLES,
         levels=LEVELS,

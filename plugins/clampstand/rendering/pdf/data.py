@@ -19,7 +19,7 @@ from clampstand.rendering.cards.practical import (
 )
 from clampstand.rendering.cards.skill import skill_card
 from clampstand.rendering.cards.steps import is_roomy, usual_doer
-from clampstand.rendering.cards.wall import wall_of, wall_sheet
+from clampstand.rendering.cards.wall import wall_sheet
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.key_numbers import key_numbers
 from clampstand.rendering.pages.practical import rooms_of
@@ -28,6 +28,7 @@ from clampstand.rendering.pdf.words import Data
 from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
 from clampstand.rendering.readiness import against
 from clampstand.rendering.templating import duration
+from clampstand.rendering.wall import wall_of
 
 
 def practical_data(practical: Practical, contents: Contents) -> Data:
