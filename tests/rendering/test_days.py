@@ -78,11 +78,12 @@ def test_every_day_of_the_timetable_has_its_sheet(pages: dict[str, SitePage]) ->
 def test_a_lesson_is_put_out_for_its_own_class(pages: dict[str, SitePage]) -> None:
     """24 and 21 pupils in threes are 8 and 7 groups of half a kilogram, with a kilogram more a class."""
     sheet = pages["days/2026-01-15.html"]
-    assert "4 kg 8 × 0.5 kg frost" in words(sheet, "period-1", "period-2")
-    assert "3.5 kg 7 × 0.5 kg frost" in words(sheet, "period-2", "shelf")
+    assert "4 kg 8 × 0.5 kg frost and 1 kg more" in words(sheet, "period-1", "period-2")
+    assert "3.5 kg 7 × 0.5 kg frost and 1 kg more" in words(sheet, "period-2", "shelf")
     shelf = words(sheet, "shelf")
     assert "frost 9.5 kg" in shelf
-    assert "1 lab: 5 kg; 2 lab: 4.5 kg" in shelf
+    assert "Period 1 Period 2" in shelf
+    assert "5 kg lab 4.5 kg lab" in shelf
     assert "plates 1" in shelf, "the same plates serve both periods"
 
 
@@ -98,6 +99,21 @@ def test_what_must_be_ordered_is_on_the_last_sheet_before(pages: dict[str, SiteP
     thursday = words(pages["days/2026-01-15.html"], "order", "begin")
     assert "frost, 5 kg by 17 January 2026, for Sparks on 19 January 2026, period 1" in thursday
     assert "Nothing has to be ordered" in words(pages["days/2026-01-19.html"], "order", "begin")
+
+
+def test_what_was_ordered_before_is_asked_for_on_the_day_of_its_lesson(pages: dict[str, SitePage]) -> None:
+    monday = words(pages["days/2026-01-19.html"], "awaited", "begin")
+    assert "frost, 5 kg , to be ordered by 17 January 2026, for Sparks, period 1: has it come?" in monday
+
+
+def test_the_preparation_sheet_orders_what_waits_as_well(pages: dict[str, SitePage]) -> None:
+    """Half a kilogram for each group of the department's class, and a kilogram that waits."""
+    sheet = words(pages["prep/sparks.html"])
+    told = re.search(
+        r"Order ([\d.]+) kg frost , 2 days before: ([\d.]+) kg \d+ × 0.5 kg and 1 kg more", sheet
+    )
+    assert told is not None
+    assert float(told[1]) == float(told[2]) + 1
 
 
 def test_clashes_stand_on_top(tiny_content: Write) -> None:

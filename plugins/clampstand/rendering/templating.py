@@ -60,8 +60,20 @@ def total_amount(total: KitTotal) -> str:
         return ""
     if total.count == 1:
         return unbroken(str(amount))
-    number, _, spelling = shown_best(total.amount, amount.kind, figures=4).partition("\u00a0")
-    return f"{number.rstrip('0').rstrip('.') if '.' in number else number}\u00a0{spelling}"
+    return summed(total.amount, amount.kind)
+
+
+def amount_in_all(total: KitTotal) -> str:
+    """How much of a measured-out material to order, what waits outside the room included; else how many."""
+    if total.line.amount is None or total.in_all is None:
+        return str(total.count)
+    return summed(total.in_all, total.line.amount.kind)
+
+
+def summed(amount: Quantity, kind: str) -> str:
+    """A sum without zeros at the end of its decimals: how finely a sum is written means nothing."""
+    number, space, spelling = shown_best(amount, kind, figures=4).partition("\u00a0")
+    return f"{number.rstrip('0').rstrip('.') if '.' in number else number}{space}{spelling}"
 
 
 @cache
@@ -82,6 +94,7 @@ def environment() -> Environment:
         auto_reload=False,
     )
     made.filters |= {
+        "amount_in_all": amount_in_all,
         "clock": clock_time,
         "day": written_day,
         "duration": duration,

@@ -25,7 +25,8 @@ from clampstand.model.practical import Practical
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.making import made, search_words
-from clampstand.units import Quantity, shown_best
+from clampstand.rendering.pages.orders import every_order, how_much, to_order
+from clampstand.units import Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,17 +69,6 @@ class Shared:
     goes: tuple[tuple[str, str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Order:
-    """Something to order on this day, so that it is there in time: what, how much, by when, for what."""
-
-    item: Item
-    amount: str
-    by: dt.date
-    lesson: TimetabledLesson
-    title: str
-
-
 def days_page(contents: Contents) -> SitePage:
     """The days there are sheets for."""
     days = _by_day(contents)
@@ -118,7 +108,8 @@ def day_pages(contents: Contents) -> Iterator[SitePage]:
             begins=sorted(prepared, key=lambda one: (one.begin, one.lesson.id)),
             clashes=clashes(days[date], contents),
             shared=list(shared(days[date], contents)),
-            orders=list(orders(date, following, contents)),
+            orders=to_order(date, following, contents),
+            awaited=[order for order in every_order(contents) if order.lesson.date == date],
             search=search_words("day sheet prepare", *(one.practical.title for one in prepared)),
         )
 
@@ -178,12 +169,22 @@ def shared(lessons: Lessons, contents: Contents) -> Iterator[Shared]:
     known = [book.kit[name] for name in needed if name in book.kit]
     for item in sorted(known, key=lambda one: (one.kept_in or "", one.kept or "", one.name)):
         puts = needed[item.id]
-        goes = tuple((put.lesson.period, put.lesson.room, how_much([put], spares=True)) for put in puts)
+        goes = tuple(_goes(puts))
         if item.consumable or any(put.total.amount is not None for put in puts):
             yield Shared(item, how_much(puts, spares=True), usable(item.id, book), goes)
         else:
             most = max(_at_once(of_period) for of_period in _periods(puts))
             yield Shared(item, str(most), usable(item.id, book), goes)
+
+
+def _goes(puts: Sequence[Put]) -> Iterator[tuple[str, str, str]]:
+    """Period, room and how many, one for each lesson though its list has several lines."""
+    by_lesson: dict[str, list[Put]] = {}
+    for put in puts:
+        by_lesson.setdefault(put.lesson.id, []).append(put)
+    for of_lesson in by_lesson.values():
+        lesson = of_lesson[0].lesson
+        yield lesson.period, lesson.room, how_much(of_lesson, spares=True)
 
 
 def _periods(puts: Sequence[Put]) -> list[list[Put]]:
@@ -196,34 +197,3 @@ def _periods(puts: Sequence[Put]) -> list[list[Put]]:
 def _at_once(puts: Sequence[Put]) -> int:
     """How many lessons of one period take: what each needs, and the largest number of spares once."""
     return sum(put.without_spares for put in puts) + max(put.total.line.spare for put in puts)
-
-
-def how_much(puts: Sequence[Put], *, spares: bool) -> str:
-    """A number of things and the amounts of what is measured out, allowances included."""
-    count = sum(put.total.count if spares else put.without_spares for put in puts if put.total.amount is None)
-    amounts: dict[str, Quantity] = {}
-    for put in puts:
-        amount, in_all = put.total.line.amount, put.total.in_all
-        if amount is not None and in_all is not None:
-            before = amounts.get(amount.kind)
-            amounts[amount.kind] = in_all if before is None else before + in_all
-    told = [_short(shown_best(amount, kind, figures=4)) for kind, amount in amounts.items()]
-    return " and ".join([*([str(count)] if count else []), *told])
-
-
-def _short(text: str) -> str:
-    """A quantity without zeros at the end of its decimals: how finely a sum is written means nothing."""
-    number, space, unit = text.partition("\u00a0")
-    return f"{number.rstrip('0').rstrip('.') if '.' in number else number}{space}{unit}"
-
-
-def orders(date: dt.date, following: dt.date | None, contents: Contents) -> Iterator[Order]:
-    """What must be ordered on this day: the next sheet would come too late for it."""
-    book = contents.book
-    for lesson in known_lessons(book):
-        for item_id, puts in kit_for([lesson], book).items():
-            lead = book.kit[item_id].lead if item_id in book.kit else None
-            by = None if lead is None else lead.before(lesson.date)
-            if by is not None and date <= by and (following is None or by < following):
-                title = book.practicals[lesson.practical].title
-                yield Order(book.kit[item_id], how_much(puts, spares=True), by, lesson, title)
