@@ -12,7 +12,7 @@ import tiny
 from clampstand.build import handbook, site_pages
 from clampstand.model.book import Book
 from clampstand.rendering.page import SitePage
-from clampstand.rendering.pages.due import dues
+from clampstand.rendering.pages.due import Due, dues, tasks_of
 
 Write = Callable[..., Path]
 
@@ -82,7 +82,7 @@ def test_a_lesson_is_put_out_for_its_own_class(pages: dict[str, SitePage]) -> No
     assert "3.5 kg 7 × 0.5 kg frost and 1 kg more" in words(sheet, "period-2", "shelf")
     shelf = words(sheet, "shelf")
     assert "frost 9.5 kg" in shelf
-    assert "Period 1 Period 2" in shelf
+    assert "period 1 2" in shelf
     assert "5 kg lab 4.5 kg lab" in shelf
     assert "plates 1" in shelf, "the same plates serve both periods"
 
@@ -159,10 +159,29 @@ def test_what_is_due_has_its_day_and_who_sees_to_it(tiny_content: Write) -> None
     assert days[("count", "S-1")] == dt.date(2026, 2, 1)
     assert days[("leak test", "S-1")] == dt.date(2027, 6, 1)
     assert days[("electrical test", "U-1")] == dt.date(2026, 6, 1)
-    assert days[("sign-off to renew", "Working with forceps")] == dt.date(2026, 9, 1)
+    assert days[("sign-off in a skill to renew", "Working with forceps")] == dt.date(2026, 9, 1)
     assert found[("count", "S-1")].who == "TEC1"
-    assert found[("sign-off to renew", "Working with forceps")].who == "T1"
-    assert found[("read through again", "Sparks")].who == "Technician"
+    assert found[("sign-off in a skill to renew", "Working with forceps")].who == "T1"
+    assert found[("page to read through again", "Sparks")].who == "Technician"
+
+
+def test_what_the_same_people_do_by_the_same_day_is_one_row() -> None:
+    day, later = dt.date(2026, 2, 8), dt.date(2026, 3, 8)
+    counts = [Due(by, "count", source, "", "TEC1") for by in (later, day) for source in ("S-2", "S-1")]
+    rows = [
+        (task.by, [due.which for due in task.of]) for task in tasks_of([*counts, Due(day, "test", "U-1", "")])
+    ]
+    assert rows == [(day, ["S-1", "S-2"]), (day, ["U-1"]), (later, ["S-1", "S-2"])]
+
+
+def test_what_is_due_stands_by_how_soon_and_names_what_to_order(tiny_content: Write) -> None:
+    limits = f"{tiny.TINY['limits/house.yml']}{LIMIT}"
+    page = pages_of(tiny_content({**changed(), "limits/house.yml": limits}))["due/index.html"]
+    soon, later = words(page, "soon", "later"), words(page, "later")
+    assert "17 January 2026 order frost, 5 kg, for 19 January 2026 TEC1" in soon
+    assert "1 February 2026 count S-1 TEC1" in soon
+    assert "1 June 2026 electrical test U-1" in later
+    assert "order" not in later
 
 
 def test_a_newer_record_moves_what_is_due(tiny_content: Write) -> None:

@@ -1,17 +1,19 @@
-"""The page of what is due: tests, counts, sign-offs, reviews, limits to read again, exceptions that end."""
+"""The page of what is due: orders, tests, counts, sign-offs, reviews, limits to read again, exceptions."""
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from clampstand.calculators.sign_offs import newest_sign_offs
 from clampstand.limits import the_limit
 from clampstand.model.base import Interval
 from clampstand.model.book import Book
+from clampstand.model.days import written_day
 from clampstand.model.people import Duty
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.making import made
+from clampstand.rendering.pages.orders import every_order
 from clampstand.rendering.templating import slug
 
 
@@ -27,17 +29,44 @@ class Due:
     """The roles who see to it."""
 
 
+@dataclass(frozen=True, slots=True)
+class Task:
+    """One kind of thing to do by a day, by the same people: a row, however many it is for."""
+
+    by: dt.date
+    what: str
+    who: str
+    of: tuple[Due, ...]
+
+
+_SOON = dt.timedelta(days=31)
+"""What is due within so long stands apart: a month, as people plan."""
+
+
 def due_page(contents: Contents) -> SitePage:
-    """Everything with a date, the overdue first."""
+    """Everything with a date: the overdue, what comes within a month, and the rest."""
+    soon = contents.day + _SOON
+    tasks = tasks_of((*dues(contents.book), *_of_orders(contents)))
     return made(
         "due/index.html",
         "What is due",
         "due",
         contents,
-        dues=sorted(dues(contents.book)),
-        search=SearchWords("due overdue leak test count sign-off review inspection calendar"),
+        overdue=[task for task in tasks if task.by < contents.day],
+        soon_by=soon,
+        soon=[task for task in tasks if contents.day <= task.by <= soon],
+        later=[task for task in tasks if task.by > soon],
+        search=SearchWords("due overdue leak test count sign-off review inspection calendar order"),
         in_navigation=True,
     )
+
+
+def tasks_of(dues: Iterable[Due]) -> list[Task]:
+    """What is due, day by day; what the same people do by the same day together."""
+    together: dict[tuple[dt.date, str, str], list[Due]] = {}
+    for due in sorted(dues):
+        together.setdefault((due.by, due.what, due.who), []).append(due)
+    return [Task(by, what, who, tuple(of)) for (by, what, who), of in together.items()]
 
 
 def dues(book: Book) -> Iterator[Due]:
@@ -58,9 +87,17 @@ def _of_people(book: Book) -> Iterator[Due]:
         if held.ends is not None:
             entry = book.skills.get(its_id) if shelf == "skills" else book.practicals.get(its_id)
             href = f"{shelf}/{its_id}.html"
-            yield Due(
-                held.ends, "sign-off to renew", entry.title if entry else its_id, href, held.entry.person
-            )
+            what = "sign-off in a skill to renew" if shelf == "skills" else "sign-off to renew"
+            yield Due(held.ends, what, entry.title if entry else its_id, href, held.entry.person)
+
+
+def _of_orders(contents: Contents) -> Iterator[Due]:
+    """What is still to be ordered for the lessons of the timetable; what had to be is on its day's sheet."""
+    may = who_may("prepare", contents.book)
+    for order in every_order(contents):
+        if order.by >= contents.day:
+            words = f"{order.item.name}, {order.amount}, for {written_day(order.lesson.date)}"
+            yield Due(order.by, "order", words, f"days/{order.lesson.date.isoformat()}.html", may)
 
 
 def _count_interval(book: Book) -> Interval | None:
@@ -86,16 +123,21 @@ def _of_apparatus(book: Book) -> Iterator[Due]:
 
 
 def _of_texts(book: Book) -> Iterator[Due]:
-    for folder, shelf in (("practicals", book.practicals), ("skills", book.skills)):
+    again = (("practicals", "page", book.practicals), ("skills", "skill", book.skills))
+    for folder, called, shelf in again:
         for entry in shelf.values():
-            href, writer = f"{folder}/{entry.id}.html", entry.review.written_by
-            role = book.contacts[writer].role if writer in book.contacts else writer
-            yield Due(entry.review.due, "read through again", entry.title, href, role)
+            href, role = f"{folder}/{entry.id}.html", _role(entry.review.written_by, book)
+            yield Due(entry.review.due, f"{called} to read through again", entry.title, href, role)
     for practical in book.practicals.values():
         for exception in practical.exceptions:
             href = f"practicals/{practical.id}.html"
-            yield Due(exception.expires, f"exception from {exception.rule} ends", practical.title, href)
+            ends, role = f"exception from {exception.rule} ends", _role(exception.approved_by, book)
+            yield Due(exception.expires, ends, practical.title, href, role)
     for limit in book.limits_in_force:
         yield Due(
             limit.check_again_by, "limit to read again", limit.title, f"limits/index.html#{slug(limit.key)}"
         )
+
+
+def _role(contact: str, book: Book) -> str:
+    return book.contacts[contact].role if contact in book.contacts else contact
