@@ -73,15 +73,41 @@ VERBS: tuple[Verb, ...] = (
 PREPOSITIONS = frozenset(
     (
         *("with", "by", "into", "in", "on", "onto", "under", "from", "to", "at", "beside", "over"),
-        *("between", "against", "off", "until", "before", "after", "for"),
+        *("between", "against", "off", "until", "before", "after", "for", "about", "near", "behind"),
     )
 )
 _PARTICLES = frozenset(word for verb in VERBS for word in verb.particles.split())
 _NAMES = sorted({name for verb in VERBS for name in verb.verbs.split()})
 _BY_VERB = {name: tuple(verb for verb in VERBS if name in verb.verbs.split()) for name in _NAMES}
 _ALL = "|".join(sorted(_BY_VERB, key=len, reverse=True))
-_BEGINS = re.compile(
-    rf"(?:^|[.;,:]\s+|\b(?:and|then|to|or)\s+)({_ALL})(?:es|s)?\b(?:\s+(\w+))?|\{{([^{{}}\n]{{1,300}})\}}",
+_NOT_YET = "".join(
+    rf"(?<!\b{word} )"
+    for word in (
+        *("not", "never", "why", "how", "when", "where", "what"),
+        *("ready", "able", "about", "used", "asked", "is", "are"),
+    )
+)
+"""Before "to", what makes of it a deed of another time, or none."""
+_OTHER_DEED = (
+    r"(?:keep|look|leave|watch|read|write|note|check|see|say|tell|ask|wait|talk|discuss|explain|compare|plot)"
+)
+_OTHER_CLAUSE = (
+    r"what|how|why|which|while|when|where|whether|because|who|whose|until|before|after|once|about|that(?! \{)"
+)
+_FIGURES = r"sure|(?:(?:the|your|all)\s+)*(?:points|crosses|dots)"
+"""What makes a figure of speech of a verb: join the points, make sure."""
+_NO = r"not|never|nobody|cannot|without|don't|doesn't|mustn't|can't"
+_MARKS = re.compile(
+    rf"(?:^|[,:]\s+|\b(?:and|then|(?P<or>or)|{_NOT_YET}to)\s+)"
+    rf"(?P<verb>{_ALL})(?:es|s)?\b(?!\s+(?:{_FIGURES})\b)(?:\s+(?P<next>\w+))?"
+    rf"|\{{(?P<thing>[^{{}}\n]{{1,300}})\}}"
+    rf"|\b(?P<ends>{_OTHER_CLAUSE}|(?:and|then|but)\s+{_OTHER_DEED})\b|\b(?P<no>{_NO})\b",
+    re.IGNORECASE,
+)
+_SENTENCES = re.compile(r"[.;]\s+")
+_IF = re.compile(
+    "".join(rf"(?<!\b{word} )" for word in ("see", "check", "ask", "look", "tell", "watch", "know"))
+    + r"\b(?:if|unless|in case|should)\b",
     re.IGNORECASE,
 )
 _WORD = re.compile(r"[\w-]+")
@@ -89,12 +115,21 @@ _WORD = re.compile(r"[\w-]+")
 
 @dataclass(frozen=True, slots=True)
 class Deed:
-    """A thing a sentence names, with the verb it hangs on and the particle that goes with that."""
+    """A thing a sentence names, with the verb it hangs on and the particle that goes with that.
+
+    Args:
+        verb: what is done.
+        particle: the word that goes with it, or none.
+        thing: what it may be done to.
+        straight: whether no preposition stands between the two.
+        perhaps: whether it is done only if something happens.
+    """
 
     verb: str
     particle: str
     thing: str
     straight: bool
+    perhaps: bool = False
 
     def meanings(self, kinds: frozenset[str]) -> Iterator[Verb]:
         """What it may mean, for a thing of some kinds."""
@@ -105,26 +140,35 @@ class Deed:
 
 
 @lru_cache(maxsize=4096)
-def deeds(sentence: str) -> tuple[Deed, ...]:
-    """What a sentence does to each thing it names.
+def deeds(text: str) -> tuple[Deed, ...]:
+    """What a text does to each thing it names. What it forbids or only describes is no deed.
 
     >>> deeds("Lift {source} out of its {box}, then close it.")[0]
-    Deed(verb='lift', particle='out', thing='source', straight=True)
+    Deed(verb='lift', particle='out', thing='source', straight=True, perhaps=False)
+    >>> deeds("Do not touch it or lift {source} out.")
+    ()
     """
-    found: list[Deed] = []
+    return tuple(deed for sentence in _SENTENCES.split(text) for deed in _deeds_of(sentence))
+
+
+def _deeds_of(sentence: str) -> Iterator[Deed]:
+    """What one sentence does: each thing hangs on the last verb before it, unless another clause began."""
     verb = particle = ""
-    since = 0
-    marks = list(_BEGINS.finditer(sentence))
+    since, forbidden, perhaps = 0, False, bool(_IF.search(sentence))
+    marks = list(_MARKS.finditer(sentence))
     for mark, following in zip(marks, [*marks, None][1:], strict=True):
-        if mark[1]:
-            verb, since = mark[1].lower(), mark.end(1)
-            particle = mark[2].lower() if mark[2] and mark[2].lower() in _PARTICLES else ""
-        elif verb:
+        if mark["verb"]:
+            forbidden = forbidden and bool(mark["or"])
+            verb, since = "" if forbidden else mark["verb"].lower(), mark.end("verb")
+            particle = _first_particle(mark["next"] or "")
+        elif mark["thing"] and verb:
             rest = sentence[mark.end() : following.start() if following else len(sentence)]
             between = set(_WORD.findall(sentence[since : mark.start()].lower())) - {particle}
             of_it = particle or _first_particle(rest)
-            found.append(Deed(verb, of_it, mark[3], not between & PREPOSITIONS))
-    return tuple(found)
+            yield Deed(verb, of_it, mark["thing"], not between & PREPOSITIONS, perhaps)
+        elif mark["ends"]:
+            verb = ""
+        forbidden = forbidden or bool(mark["no"])
 
 
 def _first_particle(text: str) -> str:

@@ -49,9 +49,12 @@ def check(lesson: Lesson) -> Iterator[Problem]:
 
 
 def _at_odds(step: Step, time: Amount) -> str:
-    """The word of the step that does not go with a time it names; nothing where all do."""
-    if step.waits is not None and not is_same(step.waits.low, time.low):
-        return "waits"
+    """The word of the step that does not go with a time it names; nothing where all do.
+
+    Whether a wait fits into its step is told elsewhere.
+    """
+    if step.waits is not None:
+        return "" if is_same(step.waits.low, time.low) else "waits"
     too_short = is_over(time.low, step.takes.high)
     too_long = is_over(step.takes.low, LONGEST * time.high) and not _AGAIN.search(step.do)
     return "takes" if too_short or too_long else ""

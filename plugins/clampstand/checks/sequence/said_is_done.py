@@ -28,6 +28,7 @@ from clampstand.timeline import Moment
 ID = "said-is-done"
 SEVERITY = Severity.WARNING
 RULE = Whose(Layer.HANDBOOK, "a step's data say what its sentence says")
+_STILL_WORN = re.compile(r"\bkeep\b[^.;{}]*\{([^{}\n]{1,300})\}s? on\b", re.IGNORECASE)
 _QUOTED = re.compile(r"\{([^{}\n]{1,300})\}")
 _OF_ITEMS = (
     *("handles", "opens", "closes", "brings_in", "takes_away", "touches", "puts_up", "takes_down"),
@@ -38,7 +39,7 @@ _OF_ITEMS = (
 def check(lesson: Lesson) -> Iterator[Problem]:
     """Every item in the sentence of every step, against the step's other words."""
     for moment in lesson.moments:
-        named = _named(moment.step)
+        named = _named(moment.step) | set(_STILL_WORN.findall(moment.step.do))
         for name in dict.fromkeys(_QUOTED.findall(moment.step.do)):
             item = lesson.book.kit.get(name)
             words = () if item is None or name in named else _words_for(lesson, item, moment)

@@ -47,11 +47,11 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     things = Things(lesson)
     before: Moment | None = None
     for moment in lesson.moments:
-        if before is not None and before.ref.phase == moment.ref.phase and _GOES_ON.search(moment.step.do):
-            held = [name for name in _in_hand(before.step) if things.matters(name, before)]
+        if before is not None and before.ref.phase == moment.ref.phase and _goes_on(moment.step):
+            held = [name for name in _spoken_of(before.step) if things.matters(name, before)]
             named = {name for word in SAYS_WHAT for name in getattr(moment.step, word)}
             dresses = moment.step.puts_on or moment.step.takes_off
-            if held and not dresses and not named & set(held):
+            if held and not dresses and not named & set(_in_hand(before.step)):
                 yield Problem(
                     lesson.spot(moment.ref, "do"),
                     f"{moment.ref} goes on with {held[0]}, and its data name {_listed(named)}",
@@ -68,6 +68,18 @@ def _listed(named: set[str]) -> str:
     return ", ".join(sorted(named)) or "nothing"
 
 
+def _goes_on(step: Step) -> bool:
+    """Whether its sentence goes on with something it has not named itself."""
+    match = _GOES_ON.search(step.do)
+    return match is not None and "{" not in step.do[: match.start()]
+
+
 def _in_hand(step: Step) -> Iterator[str]:
     for word in IN_HAND:
         yield from getattr(step, word)
+
+
+def _spoken_of(step: Step) -> Iterator[str]:
+    """What was in hand and spoken of, by its name or as it."""
+    as_it = _GOES_ON.match(step.do)
+    yield from (name for name in _in_hand(step) if as_it or f"{{{name}}}" in step.do)

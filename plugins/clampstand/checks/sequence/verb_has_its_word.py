@@ -20,7 +20,7 @@ from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
 from clampstand.checks.things import Things
-from clampstand.checks.verbs import deeds
+from clampstand.checks.verbs import Deed, Verb, deeds
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.timeline import Moment
 
@@ -29,6 +29,9 @@ SEVERITY = Severity.STOP
 RULE = Whose(Layer.HANDBOOK, "a step's data do what its sentence does")
 GRAVE = frozenset({"takes_out", "puts_back", "signs_out", "counts_back", "switches_on", "switches_off"})
 """Words without which no rule knows where a source is, or what is live."""
+BEGINS = frozenset({"takes_out", "picks_up", "switches_on", "lights"})
+"""Words with which a danger begins: also what is done only perhaps must be in the data. To end one if
+something happens is what a careful sentence adds."""
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
@@ -38,10 +41,12 @@ def check(lesson: Lesson) -> Iterator[Problem]:
         met: set[tuple[str, str]] = set()
         for deed in deeds(moment.step.do):
             for verb in deed.meanings(things.kinds_of(deed.thing, moment)):
-                if (deed.thing, verb.words[0]) not in met and not _says(moment, verb.words, deed.thing):
-                    met.add((deed.thing, verb.words[0]))
-                    said = f"{deed.verb} {deed.particle}" if verb.particles else deed.verb
-                    yield _problem(lesson, moment, said, deed.thing, verb.words)
+                word = verb.words[0]
+                careful = deed.perhaps and word not in BEGINS
+                if careful or (deed.thing, word) in met or _says(moment, verb.words, deed.thing):
+                    continue
+                met.add((deed.thing, word))
+                yield _problem(lesson, moment, deed, verb)
 
 
 def _says(moment: Moment, words: tuple[str, ...], thing: str) -> bool:
@@ -53,13 +58,15 @@ def _says(moment: Moment, words: tuple[str, ...], thing: str) -> bool:
     return False
 
 
-def _problem(lesson: Lesson, moment: Moment, deed: str, thing: str, words: tuple[str, ...]) -> Problem:
+def _problem(lesson: Lesson, moment: Moment, deed: Deed, verb: Verb) -> Problem:
+    words, grave = verb.words, verb.words[0] in GRAVE and not deed.perhaps
+    said = f"{deed.verb} {deed.particle}" if verb.particles else deed.verb
     return Problem(
         lesson.spot(moment.ref, "do"),
-        f"{moment.ref} says to {deed} {thing}, and its data do not",
-        found=f"{{{thing}}} in the sentence, no {' and no '.join(words)}",
-        needed=f"{words[0]}: {thing}",
+        f"{moment.ref} says to {said} {deed.thing}, and its data do not",
+        found=f"{{{deed.thing}}} in the sentence, no {' and no '.join(words)}",
+        needed=f"{words[0]}: {deed.thing}",
         mend=f"write {words[0]}, or say it otherwise if it is not done here",
         whose=RULE,
-        severity=None if words[0] in GRAVE else Severity.WARNING,
+        severity=None if grave else Severity.WARNING,
     )

@@ -32,7 +32,13 @@ _WASHED = {
     "bench": re.compile(r"\bbench(?:es)?\b", re.IGNORECASE),
     "tray": re.compile(r"\btrays?\b", re.IGNORECASE),
 }
-_WASHES = re.compile(r"\b(?:wash|wipe|clean|disinfect|soak|scrub)(?:e?s|ing)?\b([^.;:]*)", re.IGNORECASE)
+_VERB = "(?:wash|wipe|clean|disinfect|soak|scrub)"
+_WASHES = re.compile(
+    rf"(?:(?:^|[.;:,]\s+|\b(?:and|then|(?<!\bnot )(?<!\bnever )to|everybody|everyone)\s+){_VERB}(?:e?s|ing)?"
+    rf"|(?<!nobody )(?<!who ){_VERB}e?s)\b([^.;:]*)",
+    re.IGNORECASE,
+)
+"""As an order, or as what somebody does: a clean bench, soap for washing and a wash bottle wash nothing."""
 _NO_OBJECT = re.compile(rf"\b(?:{'|'.join(sorted(PREPOSITIONS))})\b.*", re.IGNORECASE | re.DOTALL)
 
 
