@@ -1,5 +1,6 @@
 """Where gas can gather: the rooms of a practical and of its steps, with how much there is."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -14,6 +15,10 @@ from clampstand.timeline import Moment
 
 DANGEROUS = "air.carbon-dioxide-idlh"
 """The key of the limit above which people must not be, not even to leave."""
+
+
+_WAYS = r"(?:in|into|by|with|through|via|take|use)"
+_NO = re.compile(r"\b(?:not|never|no|nobody|without|instead of|don't)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +50,19 @@ def places(lesson: Lesson) -> Iterator[Place]:
         if gas_there is not None:
             met.add((moment.ref.phase, room.id))
             yield Place(gas_there, lesson.spot(moment.ref, "room"), str(moment.ref), passing=True)
+
+
+def places_said(lesson: Lesson) -> Iterator[Place]:
+    """Every room that only a step's sentence goes into while gas is about, as by the lift."""
+    for moment in lesson.moments:
+        if moment.step.unattended or not about(lesson, moment) or _NO.search(moment.step.do):
+            continue
+        for room in lesson.book.rooms.values():
+            name = rf"(?:\{{{re.escape(room.id)}\}}|{re.escape(room.name)}\b)"
+            said = re.search(rf"\b{_WAYS} (?:the |a )?{name}", moment.step.do, re.IGNORECASE)
+            gas_there = _carried(lesson, moment, room) if said and room.id != moment.step.room else None
+            if gas_there is not None:
+                yield Place(gas_there, lesson.spot(moment.ref, "do"), str(moment.ref), passing=True)
 
 
 def about(lesson: Lesson, moment: Moment) -> tuple[str, ...]:

@@ -19,7 +19,7 @@ Whose: guidance on when air is dangerous to life; in many places law.
 from collections.abc import Iterator
 
 from clampstand.calculators.room_air import with_windows_shut
-from clampstand.checks.gas import DANGEROUS, is_dangerous, places
+from clampstand.checks.gas import DANGEROUS, is_dangerous, places, places_said
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Problem, Severity
 from clampstand.limits import whose
@@ -31,7 +31,10 @@ SEVERITY = Severity.STOP
 def check(lesson: Lesson) -> Iterator[Problem]:
     """Every room with people in it, as if all that is there turned to gas and none of it left."""
     limit = lesson.limit(DANGEROUS)
-    for place in places(lesson):
+    written = list(places(lesson))
+    judged_rooms = {place.gas.room.id for place in written}
+    said = [place for place in places_said(lesson) if place.gas.room.id not in judged_rooms]
+    for place in (*written, *said):
         if limit is not None and is_dangerous(lesson, place.gas):
             judged = with_windows_shut(place.gas, lesson.book)
             inputs = "; ".join(f"{entry.name} {entry.value}" for entry in judged.inputs)
@@ -43,4 +46,5 @@ def check(lesson: Lesson) -> Iterator[Problem]:
                 mend="send it alone, carry it by the stairs or outdoors, or use much less",
                 whose=whose(limit),
                 related=((place.gas.room.spot, "the room is described here"),),
+                severity=Severity.WARNING if place in said else None,
             )

@@ -38,13 +38,15 @@ _AGAIN = re.compile(r"\b(?:every|each time|then|times|repeat)\b", re.IGNORECASE)
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every step whose sentence says for how long, against its minutes and its waiting."""
+    """Every step whose sentence says for how long, against its minutes and its waiting; each time once."""
+    told: set[str] = set()
     for moment in lesson.moments:
         for name in _LASTS.findall(moment.step.do):
             number = lesson.practical.numbers.get(name)
-            if number is not None and number.value.kind == "time":
+            if number is not None and number.value.kind == "time" and name not in told:
                 word = _at_odds(moment.step, number.value)
                 if word:
+                    told.add(name)
                     yield _problem(lesson, moment, word, name, number.value)
 
 

@@ -43,9 +43,11 @@ def check(lesson: Lesson) -> Iterator[Problem]:
             for verb in deed.meanings(things.kinds_of(deed.thing, moment)):
                 word = verb.words[0]
                 careful = deed.perhaps and word not in BEGINS
-                if careful or (deed.thing, word) in met or _says(moment, verb.words, deed.thing):
+                if careful or met & {(deed.thing, word), (deed.thing, deed.verb)}:
                     continue
-                met.add((deed.thing, word))
+                if _says(moment, verb.words, deed.thing):
+                    continue
+                met |= {(deed.thing, word), (deed.thing, deed.verb)}
                 yield _problem(lesson, moment, deed, verb)
 
 
