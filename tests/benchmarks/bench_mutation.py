@@ -18,7 +18,8 @@ Every edit is one slip in the demo department's content, made by a program: each
 prefix changed, each step emptied, swapped with the next or robbed of a word, each name misspelt and
 exchanged for its neighbour, each day pushed by ten years, each yes made no. It counts as caught when the
 schema, the names or some rule finds more than before. What is let through is harmless, or it is a gap;
-`survivors.yml` says why for every one. Written by `tests/benchmarks/bench_mutation.py`.
+`survivors.yml` says why for every one. A gap is told when `clampstand changes` names it to whoever reviews
+the change. Written by `tests/benchmarks/bench_mutation.py`.
 
 """
 

@@ -15,6 +15,7 @@ import yaml
 from pydantic import TypeAdapter, ValidationError
 
 from clampstand.checks import RULES, Lesson, Rule
+from clampstand.comparing.meaning import changes
 from clampstand.model.base import Entry
 from clampstand.model.book import Book
 from clampstand.model.limit import Limit
@@ -35,7 +36,17 @@ Before = Mapping[str, int]
 
 @dataclass(frozen=True)
 class Judged:
-    """One edit after judging: of what, and which rule first found it; none for a survivor."""
+    """One edit after judging.
+
+    Args:
+        subject: of what: ``practicals/spark-counter``.
+        sort: what sort of slip.
+        address: where in it.
+        was: what stood there.
+        now: what stands there.
+        caught: the rule that first found it; empty for a survivor.
+        told: whether a survivor is among what ``clampstand changes`` tells whoever reviews it.
+    """
 
     subject: str
     sort: str
@@ -43,6 +54,7 @@ class Judged:
     was: str
     now: str
     caught: str
+    told: bool = False
 
 
 @cache
@@ -231,7 +243,13 @@ def judged(subject: str, edits: Iterator[Edit]) -> Iterator[Judged]:
             caught = caught_in_practical(edit.data, entry, book)
         else:
             caught = caught_in_shared(edit, shelf, entry, book)
-        yield Judged(subject, edit.sort, edit.address, edit.was, edit.now, caught)
+        told = not caught and is_told(edit.data, shelf, entry, book)
+        yield Judged(subject, edit.sort, edit.address, edit.was, edit.now, caught, told)
+
+
+def is_told(data: Plain, shelf: str, entry: Entry, book: Book) -> bool:
+    """Whether the comparison of meanings says anything of an edit that no rule finds."""
+    return bool(changes(book, with_the_newest(_with(book, shelf, entry, made(type(entry), data, entry)))))
 
 
 def by_sort(results: list[Judged]) -> list[tuple[str, int, int]]:

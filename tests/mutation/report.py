@@ -6,8 +6,8 @@ from mutation.judge import Judged
 from mutation.survivors import explained, patterns
 
 HEAD = """\
-| sort of edit | tried | caught | harmless | gaps | caught of what does harm |
-|---|---:|---:|---:|---:|---:|
+| sort of edit | tried | caught | harmless | gaps | of these told | caught of what does harm |
+|---|---:|---:|---:|---:|---:|---:|
 """
 
 
@@ -31,19 +31,34 @@ def shares(results: list[Judged]) -> dict[str, float]:
     return {sort: count[sort, "caught"] / harmful[sort] for sort in sorts if harmful[sort]}
 
 
+def untold(results: list[Judged]) -> list[Judged]:
+    """The gaps of which whoever reviews the change is not told either."""
+    return [each for each in results if not (each.caught or each.told or _is_harmless(each))]
+
+
+def _is_harmless(each: Judged) -> bool:
+    pattern = explained(each)
+    return pattern is not None and pattern.verdict == "harmless"
+
+
 def table(results: list[Judged]) -> str:
     """A line for each sort, then one for all."""
     count, part = verdicts(results), shares(results)
+    missed = Counter(each.sort for each in untold(results))
     lines = []
     for sort in sorted({sort for sort, _ in count}):
         row = [count[sort, verdict] for verdict in ("caught", "harmless", "gap")]
         tried = sum(number for (of, _), number in count.items() if of == sort)
-        lines.append(f"| {sort} | {tried} | {row[0]} | {row[1]} | {row[2]} | {_per_cent(part.get(sort))} |")
+        told, share = row[2] - missed[sort], _per_cent(part.get(sort))
+        lines.append(f"| {sort} | {tried} | {row[0]} | {row[1]} | {row[2]} | {told} | {share} |")
     sums = [
         sum(n for (_, of), n in count.items() if of == verdict) for verdict in ("caught", "harmless", "gap")
     ]
     share = sums[0] / (sums[0] + sums[2])
-    lines.append(f"| **all** | {len(results)} | {sums[0]} | {sums[1]} | {sums[2]} | {_per_cent(share)} |")
+    told = sums[2] - missed.total()
+    lines.append(
+        f"| **all** | {len(results)} | {sums[0]} | {sums[1]} | {sums[2]} | {told} | {_per_cent(share)} |"
+    )
     return HEAD + "\n".join(lines) + "\n"
 
 

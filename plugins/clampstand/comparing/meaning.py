@@ -70,7 +70,7 @@ def changes(old: Book, new: Book) -> tuple[Change, ...]:
                 found.append(Change(subject, "", "taken out", True if shelf in GUARDS else None))
             elif its_id not in before:
                 found.append(Change(subject, "", "new"))
-            else:
+            elif before[its_id] is not after[its_id]:
                 found += _Definitions(old, new, subject).of(before[its_id], after[its_id], ())
     return tuple(found)
 
