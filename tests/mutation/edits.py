@@ -145,9 +145,9 @@ def quantities_scaled(data: Plain) -> Iterator[Edit]:
         number, unit = _NUMBER.match(text), amount.unit
         if number is None or kind == "temperature":
             continue
-        for factor in FACTORS:
-            size = float("".join(number.group().replace("−", "-").split())) * factor
-            now = f"{size:.12g} {unit}"
+        size = float("".join(number.group().replace("−", "-").split()))
+        for factor in FACTORS if size else ():  # nothing is nothing, however often
+            now = f"{size * factor:.12g} {unit}"
             yield Edit("quantity scaled", route, text, now, put(data, route, now))
 
 
