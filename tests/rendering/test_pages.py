@@ -172,7 +172,7 @@ def test_what_speaks_against_a_practical_is_the_first_thing_its_page_says(conten
         contents, findings=(finding("practicals/sparks", "the leak test is overdue", "test it"),)
     )
     words = words_of(made(warned)["practicals/sparks.html"])
-    assert "No, because the leak test is overdue To mend it: test it." in words
+    assert "No, because the leak test is overdue. To mend it: test it." in words
     assert "Nothing on record against it" not in words
     assert "no" in words_of(made(warned)["practicals/index.html"])
 

@@ -2,6 +2,7 @@
 (function () {
   "use strict";
 
+  var AN_ID = /^[0-9a-f-]{1,13}$/;
   var form = document.querySelector("form[data-cards-asked]");
   if (!form) { return; }
   var answers = document.querySelectorAll("[data-cards-answer]");
@@ -28,17 +29,24 @@
 
   function look() {
     var id = location.hash.slice(1).toLowerCase();
-    if (!/^[0-9a-f-]{1,13}$/.test(id)) { return; }
+    if (!AN_ID.test(id)) { return; }
     var same = linesWhere(function (other) { return other === id; });
     var older = linesWhere(function (other) { return other.slice(0, 5) === id.slice(0, 5); });
     form.elements.card.value = id;
     say(same.length ? "in-force" : older.length ? "old" : "unknown", id, same.length ? same : older);
   }
 
+  // People leave the dash out, or a telephone makes another sign of it.
+  function asPrinted(typed) {
+    var signs = typed.toLowerCase().replace(/[^0-9a-z]/g, "");
+    return signs.slice(0, 4) + "-" + signs.slice(4);
+  }
+
   form.hidden = false;
   form.addEventListener("submit", function (event) {
     event.preventDefault();
-    location.hash = form.elements.card.value.trim().toLowerCase();
+    var id = asPrinted(form.elements.card.value);
+    if (AN_ID.test(id)) { location.hash = id; } else { say("unknown", form.elements.card.value, []); }
   });
   window.addEventListener("hashchange", look);
   look();
