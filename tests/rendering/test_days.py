@@ -216,3 +216,11 @@ def test_what_pupils_and_adults_take_alike_is_put_out_in_one_line(tiny_content: 
     )
     assert "27 plates (1 of them spare)" in day  # 24 pupils, one spare, and two for the one adult
     assert day.count("27 plates") == 1
+
+
+def test_what_is_out_of_use_stands_over_the_kit_until_it_is_cleared(tiny_content: Write) -> None:
+    table = "date,thing,fault,by,cleared,cleared by\n2026-01-10,plates,bent,TEC1,,\n"
+    cleared = table.replace("TEC1,,", "TEC1,2026-01-12,TEC1")
+    for rows, told in ((table, True), (cleared, False)):
+        page = pages_of(tiny_content({**changed(), "records/faults.csv": rows}))["kit/index.html"]
+        assert ("plates : bent, found on 10 January 2026 by TEC1" in words(page)) == told

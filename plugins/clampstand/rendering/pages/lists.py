@@ -96,6 +96,7 @@ def kit_page(contents: Contents) -> SitePage:
         "kit",
         contents,
         items=items,
+        faults=[fault for fault in contents.book.faults.values() if fault.cleared is None],
         search=SearchWords(" ".join(dict.fromkeys(names))),
         in_navigation=True,
     )
