@@ -33,15 +33,19 @@ class Verb:
 
 VERBS: tuple[Verb, ...] = (
     Verb("sign", "out", "source", ("signs_out",)),
-    Verb("lift take draw", "out", "source", ("takes_out",)),
+    Verb("lift take draw get fetch bring", "out", "source", ("takes_out",)),
+    Verb("remove", "", "source", ("takes_out", "picks_up")),
     Verb("pick take lift", "up", "source", ("picks_up",)),
     Verb("return", "", "source", ("puts_back",)),
     Verb("put set stand place lay", "back", "source", ("puts_back",)),
     Verb("put set stand place lay", "down into in on through under", "source", ("sets_down", "puts_back")),
     Verb("count", "back", "source", ("counts_back",)),
     Verb("switch turn", "on up", "supply", ("switches_on",)),
-    Verb("raise", "", "supply", ("switches_on",)),
+    Verb("raise start", "", "supply", ("switches_on",)),
+    Verb("power", "up on", "supply", ("switches_on",)),
     Verb("switch turn", "off", "supply", ("switches_off",)),
+    Verb("stop", "", "supply", ("switches_off",)),
+    Verb("touch", "", "fed", ("touches", "handles", "discharges")),
     Verb("connect join unplug wire", "", "supply", ("touches", "handles"), straight=False),
     Verb("connect join unplug wire clip stack", "", "fed", ("touches", "handles"), straight=False),
     Verb("wipe put push draw", "", "fed", ("touches", "handles"), straight=False),
@@ -51,13 +55,16 @@ VERBS: tuple[Verb, ...] = (
     Verb("light", "", "flame", ("lights",), straight=False),
     Verb("dry", "", "flame", ("lights",), straight=False),
     Verb("switch turn", "on", "flame", ("lights", "switches_on")),
+    Verb("plug", "in", "flame", ("lights", "switches_on")),
     Verb("blow put", "out", "burning", ("puts_out",)),
     Verb("switch turn", "off", "burning", ("puts_out", "switches_off")),
     Verb("unplug", "", "burning", ("puts_out",)),
     Verb("carry bring receive", "in", "in the air", ("brings_in",)),
     Verb("carry bring", "in", "holding", ("brings_in",)),
-    Verb("carry take hand", "out over", "in the air", ("takes_away",)),
-    Verb("carry hand", "out over", "holding", ("takes_away",)),
+    Verb("carry take", "out over", "in the air", ("takes_away",)),
+    Verb("hand", "out over", "in the air", ("takes_away", "brings_in", "handles")),
+    Verb("carry", "out over", "holding", ("takes_away",)),
+    Verb("hand", "out over", "holding", ("takes_away", "brings_in", "handles")),
     Verb("put", "back", "in the air", ("takes_away", "handles")),
     Verb(
         "weigh measure pour tip add drop stir crush cut lift lay press slide push hold rinse wash wipe soak "
@@ -96,14 +103,22 @@ _OTHER_CLAUSE = (
 )
 _FIGURES = r"sure|(?:(?:the|your|all)\s+)*(?:points|crosses|dots)"
 """What makes a figure of speech of a verb: join the points, make sure."""
+_SOMEBODY = (
+    r"(?:(?:the|an|one|each) )?(?:teacher|technician|(?:second )?adult|volunteer|pupils?|everybody|everyone)"
+)
 _NO = r"not|never|nobody|cannot|without|don't|doesn't|mustn't|can't"
 _MARKS = re.compile(
-    rf"(?:^|[,:]\s+|\b(?:and|then|(?P<or>or)|{_NOT_YET}to)\s+)"
+    rf"(?:(?:^|[,:]\s+)(?:{_SOMEBODY}\s+)?|\b(?:and|then|(?P<or>or)|{_NOT_YET}to)\s+)(?:\w+ly\s+)?"
     rf"(?P<verb>{_ALL})(?:es|s)?\b(?!\s+(?:{_FIGURES})\b)(?:\s+(?P<next>\w+))?"
     rf"|\{{(?P<thing>[^{{}}\n]{{1,300}})\}}"
     rf"|\b(?P<ends>{_OTHER_CLAUSE}|(?:and|then|but)\s+{_OTHER_DEED})\b|\b(?P<no>{_NO})\b",
     re.IGNORECASE,
 )
+_GOES_ON = re.compile(
+    r"\b(?:and|then|but)\s+(?!(?:the|an?|each|every|its|their|your|both|all|one|two|three|any|some)\b)\w",
+    re.IGNORECASE,
+)
+"""After the first thing of a verb, another verb, known or not."""
 _SENTENCES = re.compile(r"[.;]\s+")
 _IF = re.compile(
     "".join(rf"(?<!\b{word} )" for word in ("see", "check", "ask", "look", "tell", "watch", "know"))
@@ -154,14 +169,17 @@ def deeds(text: str) -> tuple[Deed, ...]:
 def _deeds_of(sentence: str) -> Iterator[Deed]:
     """What one sentence does: each thing hangs on the last verb before it, unless another clause began."""
     verb = particle = ""
-    since, forbidden, perhaps = 0, False, bool(_IF.search(sentence))
+    since, last, forbidden, perhaps = 0, 0, False, bool(_IF.search(sentence))
     marks = list(_MARKS.finditer(sentence))
     for mark, following in zip(marks, [*marks, None][1:], strict=True):
         if mark["verb"]:
             forbidden = forbidden and bool(mark["or"])
             verb, since = "" if forbidden else mark["verb"].lower(), mark.end("verb")
-            particle = _first_particle(mark["next"] or "")
+            particle, last = _first_particle(mark["next"] or ""), 0
+        elif last and _GOES_ON.search(sentence, last, mark.start()):
+            verb, last = "", 0
         elif mark["thing"] and verb:
+            last = mark.end()
             rest = sentence[mark.end() : following.start() if following else len(sentence)]
             between = set(_WORD.findall(sentence[since : mark.start()].lower())) - {particle}
             of_it = particle or _first_particle(rest)
