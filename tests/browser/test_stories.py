@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 from bs4 import BeautifulSoup
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 from clampstand.build import handbook, site_pages
 
@@ -236,11 +236,11 @@ def test_the_table_finds_a_practical_by_kit_topic_and_what_is_clear_today_by_key
     page.keyboard.type("Geiger")
     page.locator("select[name=today]").focus()
     page.keyboard.press("ArrowDown")
-    page.wait_for_function("location.search.includes('today=clear')")
+    expect(page).to_have_url(re.compile("today=clear"))
     assert 0 < rows.count() <= everything
     assert all("clear" in row for row in rows.all_inner_texts())
     page.get_by_role("button", name="Show all").press("Enter")
-    page.wait_for_function("!location.search")
+    expect(page).not_to_have_url(re.compile(r"\?"))
     page.locator("select[name=topic]").select_option("alpha particles")
     narrowed = rows.all_inner_texts()
     assert 0 < len(narrowed) < everything
