@@ -89,7 +89,7 @@ def test_github_notes_escape_what_would_end_them():
     place = Place("my file, v2.yml", 1, 1)
     note = as_github([Finding(place, "r", Severity.STOP, "50 %\nof it", mend="a: b")], "content")
     assert note == (
-        "::error file=content/my file%2C v2.yml,line=1,col=1,endColumn=2,title=r::50 %25%0Aof it. a: b"
+        "::error file=content/my file%2C v2.yml,line=1,col=1,endColumn=2,title=r::50 %25%0Aof it%0Amend: a: b"
     )
 
 

@@ -5,6 +5,7 @@ import io
 import os
 import sys
 from collections.abc import Callable, Sequence
+from difflib import get_close_matches
 from pathlib import Path
 
 from clampstand import reports
@@ -129,8 +130,10 @@ def _build(chosen: argparse.Namespace) -> int:
 def _explain(chosen: argparse.Namespace) -> int:
     rule = next((rule for rule in RULES if rule.id == chosen.rule), None)
     if rule is None:
-        known = ", ".join(sorted(rule.id for rule in RULES))
-        print(f"clampstand: there is no rule {chosen.rule}; the rules are {known}", file=sys.stderr)
+        known = sorted(rule.id for rule in RULES)
+        meant = get_close_matches(chosen.rule, known, n=1)
+        mend = f"did you mean {meant[0]}?" if meant else f"the rules are {', '.join(known)}"
+        print(f"clampstand: there is no rule {chosen.rule}; {mend}", file=sys.stderr)
         return COULD_NOT_RUN
     page = rule.page
     print(f"{rule.id} ({rule.severity})\n{page.title}\n\nWhy: {page.why}\n\nWhose: {page.whose}")

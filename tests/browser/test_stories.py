@@ -268,6 +268,8 @@ def test_make_up_gives_the_mass_the_formula_and_the_order_of_pouring(opened: Ope
     assert "Na2S2O3·5H2O" in words(page.locator("article").text_content() or "")
     prepared = words(opened("prep/thiosulfate-and-acid").locator("article").inner_text())
     assert "the acid into the water" in prepared
+    assert "99.3 g" in prepared
+    assert "On its label: sodium thiosulfate solution, 0.16 mol/dm³" in prepared
 
 
 @pytest.mark.parametrize(("room", "rise"), [("large laboratory", 5663), ("preparation room", 45306)])

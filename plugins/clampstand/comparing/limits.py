@@ -135,7 +135,9 @@ def flips_as_text(found: Mapping[str, Flips]) -> str:
     stops = {_told(v) for one in found.values() for v in one.new if v.severity is Severity.STOP}
     gone = {_told(v) for one in found.values() for v in one.gone if v.severity is Severity.STOP}
     changed = {str(limit) for one in found.values() for limit in one.limits}
-    tally = f"{len(stops)} stops would come, {len(gone)} would go, {len(changed)} limits would change"
+    limits = "1 limit" if len(changed) == 1 else f"{len(changed)} limits"
+    come = "1 stop" if len(stops) == 1 else f"{len(stops)} stops"
+    tally = f"{come} would come, {len(gone)} would go, {limits} would change"
     return "\n\n".join([*parts, tally])
 
 

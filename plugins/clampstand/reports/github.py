@@ -39,9 +39,12 @@ def _github_line(finding: Finding, folder: str) -> str:
         "title": finding.rule,
     }
     told = ",".join(f"{name}={_escaped(value, in_property=True)}" for name, value in properties.items())
-    words = ". ".join(
-        filter(None, (finding.message, f"Needed: {finding.needed}" if finding.needed else "", finding.mend))
+    parts = (
+        finding.message,
+        finding.needed and f"needed: {finding.needed}",
+        finding.mend and f"mend: {finding.mend}",
     )
+    words = "\n".join(filter(None, parts))
     return f"::{_COMMAND[finding.severity]} {told}::{_escaped(words, in_property=False)}"
 
 

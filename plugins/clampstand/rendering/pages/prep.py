@@ -1,10 +1,12 @@
 """The technician's sheet of a practical: what to order, put out, check, count back and throw away."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from clampstand.calculators.kit_totals import KitTotal
-from clampstand.model.practical import Practical
+from clampstand.calculators.worked import CannotWork, Worked
+from clampstand.model.kit import Item
+from clampstand.model.practical import Expectation, Practical
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.live.totals import totals_of
 from clampstand.rendering.page import SitePage
@@ -21,6 +23,16 @@ class Returned:
     name: str
     count: int
     is_source: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class MadeUp:
+    """A solution to make up: what was worked out for it, and what its label says of it."""
+
+    entry: Expectation
+    result: tuple[Worked, ...] | CannotWork
+    item: Item
+    hazards: tuple[str, ...]
 
 
 def prep_page(practical: Practical, contents: Contents) -> SitePage:
@@ -42,9 +54,19 @@ def prep_page(practical: Practical, contents: Contents) -> SitePage:
         phase_titles=PHASE_TITLES,
         lengths=lengths(sheet),
         orders=[t for t in sheet.totals if t.line.item in book.kit and book.kit[t.line.item].lead],
+        made_up=list(made_up(practical, contents)),
         other_totals=totals_of(practical, book),
         returned=list(returned(practical, sheet.totals, contents)),
     )
+
+
+def made_up(practical: Practical, contents: Contents) -> Iterator[MadeUp]:
+    """What is worked out for a solution of the kit, whose strength is known: the technician makes it up."""
+    for entry, result in contents.sheets[practical.id].numbers:
+        item = contents.book.kit.get(entry.given.get("item", ""))
+        if item is not None and item.concentration is not None:
+            hazards = (contents.book.hazards.get(name) for name in item.hazards)
+            yield MadeUp(entry, result, item, tuple(hazard.name for hazard in hazards if hazard))
 
 
 def returned(practical: Practical, totals: Iterable[KitTotal], contents: Contents) -> Iterable[Returned]:
