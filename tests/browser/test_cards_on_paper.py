@@ -178,7 +178,9 @@ def test_lines_are_short_enough_to_read(page: Page, folder: Path) -> None:
 def test_the_font_is_our_own_and_has_every_sign(page: Page, folder: Path) -> None:
     for card in all_of(folder):
         on_paper(page, card)
-        assert page.evaluate("() => [...document.fonts].every(font => font.status === 'loaded')"), card.name
+        for weight in (400, 700):
+            has = f"() => document.fonts.check(`{weight} 12px 'Clampstand Sans'`, document.body.innerText)"
+            assert page.evaluate(has), (card.name, weight)
 
 
 def test_it_asks_nobody_for_anything(browser: Browser, folder: Path) -> None:
