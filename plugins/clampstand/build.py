@@ -28,16 +28,18 @@ def _keeping_everything(work: Callable[P, T]) -> Callable[P, T]:
     """Leaves Python's search for unreachable cycles until afterwards.
 
     What is read and made here is kept to the end, so a search finds nothing, and it looks through all of it
-    again and again: half the time of a build.
+    again and again: half the time of a build. Later searches pass over it too, until it is made anew.
     """
 
     @wraps(work)
     def undisturbed(*args: P.args, **kwargs: P.kwargs) -> T:
         searching = gc.isenabled()
+        gc.unfreeze()
         gc.disable()
         try:
             return work(*args, **kwargs)
         finally:
+            gc.freeze()
             if searching:
                 gc.enable()
 

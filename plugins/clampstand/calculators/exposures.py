@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from clampstand.calculators.remembered import once_a_book
 from clampstand.calculators.worked import Input, measured
 from clampstand.model.book import Book
-from clampstand.model.practical import Practical
+from clampstand.model.practical import PHASES, Practical
 from clampstand.timeline import Moment, replay
 from clampstand.units import NotAnAmount, Quantity, added_up, number_in, quantity, read_amount
 
@@ -21,9 +21,17 @@ class Exposure:
     time: Quantity
 
 
-@once_a_book
 def moments_of(practical: Practical, book: Book) -> tuple[Moment, ...]:
-    """The steps of a practical, replayed: once for all of its sources."""
+    """The steps of a practical, replayed: once for all of its sources, whichever is used."""
+    own = book.practicals.get(practical.id)
+    if own is None or own.pupils != practical.pupils:
+        return replay(practical)
+    alike = all(own.steps(phase) is practical.steps(phase) for phase in PHASES)
+    return _replayed(own, book) if alike else replay(practical)
+
+
+@once_a_book
+def _replayed(practical: Practical, book: Book) -> tuple[Moment, ...]:
     return replay(practical)
 
 

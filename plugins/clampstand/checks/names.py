@@ -47,8 +47,9 @@ class Names:
 
     def _standing(self, text: str) -> list[str]:
         """The names in a text as they stand there; a longer name hides a shorter one that is part of it."""
-        words = {word.casefold() for word in _WORD.findall(text)}
-        possible = [name for word in words for name in self._by_first_word.get(word, ())]
+        folded = text.casefold()
+        words = set(_WORD.findall(folded))
+        possible = [name for word in words for name in self._by_first_word.get(word, ()) if name in folded]
         if not possible:
             return []
         longest_first = "|".join(re.escape(name) for name in sorted(possible, key=len, reverse=True))

@@ -73,8 +73,11 @@ class Words:
     def _may_hold_another(self, text: str, used: set[str]) -> bool:
         """Whether the name of a term not used yet may be in a text: much cheaper to see than where."""
         key = _key(text)
-        names = (self._by_first_word.get(word, ()) for word in _WORD.findall(key))
-        return any(name in key and self._terms[name].id not in used for each in names for name in each)
+        for word in _WORD.findall(key):
+            for name in self._by_first_word.get(word, ()):
+                if name in key and self._terms[name].id not in used:
+                    return True
+        return False
 
 
 def _key(name: str) -> str:

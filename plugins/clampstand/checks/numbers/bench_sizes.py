@@ -24,7 +24,7 @@ from clampstand.checks.rule import Lesson
 from clampstand.findings import Layer, Problem, Severity, Spot, Whose
 from clampstand.limits import keeps, whose
 from clampstand.model.limit import Limit
-from clampstand.units import Amount, NotAnAmount, is_under, quantity, read_amount
+from clampstand.units import Amount, NotAnAmount, read_amount
 
 ID = "bench-sizes"
 SEVERITY = Severity.WARNING
@@ -67,7 +67,7 @@ def _per_cent(text: str) -> Amount | None:
 def _out_of_bounds(lesson: Lesson, name: str, amount: Amount, spot: Spot, of: str) -> Iterator[Problem]:
     if amount.kind == "temperature":
         return  # degrees count from somewhere else than nought
-    if amount.kind not in EITHER_SIGN and is_under(amount.low, quantity(0, str(amount.low.units))):
+    if amount.kind not in EITHER_SIGN and amount.low.magnitude < 0:
         yield Problem(
             spot,
             f"{name} is {amount}, less than nothing",
