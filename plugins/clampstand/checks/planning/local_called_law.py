@@ -33,13 +33,16 @@ LAW = re.compile(
     re.IGNORECASE,
 )
 """Words that claim law; not the inverse-square law, nor Ohm's law."""
+_DIGIT = re.compile("[0-9]")
 _END = re.compile(r"(?<=[.!?;])\s+")
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
     """Every sentence that claims law and says a number whose strictest limit is a local rule."""
+    names = [f"{{{name}}}" for name, number in lesson.practical.numbers.items() if number.obeys]
     for sentence in lesson.sentences:
-        for part in _END.split(sentence.text) if LAW.search(sentence.text) else ():
+        says_a_number = _DIGIT.search(sentence.text) or any(name in sentence.text for name in names)
+        for part in _END.split(sentence.text) if says_a_number and LAW.search(sentence.text) else ():
             claim = LAW.search(part)
             for name, limit in _local(lesson, part) if claim else ():
                 yield Problem(
