@@ -2,9 +2,9 @@
 (function () {
   "use strict";
 
-  function matches(row, chosen) {
-    var age = Number(chosen.get("age")), time = Number(chosen.get("time"));
-    return ["subject", "hazard", "room", "topic", "kit", "today"].every(function (name) {
+  function matches(row, chosen, time) {
+    var age = Number(chosen.get("age"));
+    return ["subject", "hazard", "room", "topic", "kit", "source", "today"].every(function (name) {
       var wanted = chosen.get(name);
       return !wanted || row.dataset[name].split("|").indexOf(wanted) >= 0;
     }) && (!age || (age >= Number(row.dataset.youngest) && age <= Number(row.dataset.oldest)))
@@ -18,12 +18,15 @@
   }
 
   function narrow(form, table, keep) {
-    var chosen = chosenIn(form), rows = table.tBodies[0].rows, left = 0;
+    var chosen = chosenIn(form), rows = table.tBodies[0].rows, left = 0, shortest = Infinity;
     Array.prototype.forEach.call(rows, function (row) {
-      row.hidden = !matches(row, chosen);
+      row.hidden = !matches(row, chosen, Number(chosen.get("time")));
       left += row.hidden ? 0 : 1;
+      if (matches(row, chosen, 0)) { shortest = Math.min(shortest, Number(row.dataset.minutes)); }
     });
-    form.querySelector("output").textContent = left + " of " + rows.length;
+    // Nothing left only for want of time: say how much would do.
+    form.querySelector("output").textContent = left + " of " + rows.length
+      + (left || shortest === Infinity ? "" : "; the shortest of the kind takes " + shortest + " min");
     if (keep) {
       history.replaceState(null, "", location.pathname + (String(chosen) ? "?" + chosen : "") + location.hash);
     }

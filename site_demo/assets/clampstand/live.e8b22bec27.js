@@ -1,10 +1,26 @@
 (function () {
 "use strict";
 var formulae = Object.create(null);
+function of_counting_count_relative_uncertainty(x_counts, x_one) {
+  return Math.sqrt((x_one / x_counts));
+}
+formulae["counting.count_relative_uncertainty"] = of_counting_count_relative_uncertainty;
+function of_counting_count_uncertainty(x_counts, x_one) {
+  return Math.sqrt((x_counts * x_one));
+}
+formulae["counting.count_uncertainty"] = of_counting_count_uncertainty;
 function of_counting_expected_count_rate(x_activity, x_per_decay, x_share, x_efficiency, x_background) {
   return ((((x_activity * x_per_decay) * x_share) * x_efficiency) + x_background);
 }
 formulae["counting.expected_count_rate"] = of_counting_expected_count_rate;
+function of_counting_net_rate(x_gross_counts, x_gross_time, x_background_counts, x_background_time) {
+  return ((x_gross_counts / x_gross_time) - (x_background_counts / x_background_time));
+}
+formulae["counting.net_rate"] = of_counting_net_rate;
+function of_counting_net_rate_uncertainty(x_gross_counts, x_gross_time, x_background_counts, x_background_time, x_one) {
+  return Math.sqrt((((x_gross_counts * x_one) / Math.pow(x_gross_time, 2.0)) + ((x_background_counts * x_one) / Math.pow(x_background_time, 2.0))));
+}
+formulae["counting.net_rate_uncertainty"] = of_counting_net_rate_uncertainty;
 function of_counting_time_for_counts(x_counts, x_rate) {
   return (x_counts / x_rate);
 }
@@ -50,6 +66,10 @@ function of_electricity_peak_of(x_rms) {
   return (x_rms * Math.pow(2.0, 0.5));
 }
 formulae["electricity.peak_of"] = of_electricity_peak_of;
+function of_geometry_disc_area(x_diameter) {
+  return (0.7853981633974483 * Math.pow(x_diameter, 2.0));
+}
+formulae["geometry.disc_area"] = of_geometry_disc_area;
 function of_heat_energy_supplied(x_power, x_time) {
   return (x_power * x_time);
 }
