@@ -15,10 +15,14 @@ def verdicts(results: list[Judged]) -> Counter[tuple[str, str]]:
     """Sort and what came of it (``caught``, ``harmless``, ``gap`` or ``unexplained``) → how many."""
     count: Counter[tuple[str, str]] = Counter()
     for each in results:
-        pattern = None if each.caught else explained(each)
-        verdict = "caught" if each.caught else pattern.verdict if pattern else "unexplained"
-        count[each.sort, verdict] += 1
+        count[each.sort, verdict_of(each)] += 1
     return count
+
+
+def verdict_of(each: Judged) -> str:
+    """What came of one edit."""
+    pattern = None if each.caught else explained(each)
+    return "caught" if each.caught else pattern.verdict if pattern else "unexplained"
 
 
 def shares(results: list[Judged]) -> dict[str, float]:
@@ -33,12 +37,7 @@ def shares(results: list[Judged]) -> dict[str, float]:
 
 def untold(results: list[Judged]) -> list[Judged]:
     """The gaps of which whoever reviews the change is not told either."""
-    return [each for each in results if not (each.caught or each.told or _is_harmless(each))]
-
-
-def _is_harmless(each: Judged) -> bool:
-    pattern = explained(each)
-    return pattern is not None and pattern.verdict == "harmless"
+    return [each for each in results if not each.told and verdict_of(each) in ("gap", "unexplained")]
 
 
 def table(results: list[Judged]) -> str:

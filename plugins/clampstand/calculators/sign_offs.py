@@ -46,11 +46,18 @@ def held(person: str, subject: Subject, day: dt.date, book: Book) -> Held | None
 
 def ends(entry: SignOff, book: Book) -> dt.date | None:
     """The last day a sign-off holds: the skill or the rule in force says how long, the shorter counts."""
+    length = holds_for(entry.subject, entry.date, book)
+    return None if length is None else length.after(entry.date)
+
+
+def holds_for(subject: Subject, day: dt.date, book: Book) -> Interval | None:
+    """How long a sign-off of a day holds: the shorter of what the skill and the rule in force say."""
+    shelf, name = subject
+    lengths = [book.skills[name].lasts] if shelf == "skills" and name in book.skills else []
     limit = the_limit(INTERVAL, book)
-    lengths = [limit.value] if limit is not None and isinstance(limit.value, Interval) else []
-    if entry.skill is not None and entry.skill in book.skills:
-        lengths.append(book.skills[entry.skill].lasts)
-    return min((length.after(entry.date) for length in lengths), default=None)
+    if limit is not None and isinstance(limit.value, Interval):
+        lengths.append(limit.value)
+    return min(lengths, key=lambda length: length.after(day), default=None)
 
 
 def newest_sign_offs(book: Book) -> Iterator[Held]:

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Spot
-from clampstand.limits import keeps
+from clampstand.limits import keeps, the_limit
+from clampstand.model.book import Book
 from clampstand.model.kit import Item, Output
 from clampstand.model.limit import Limit
 from clampstand.model.practical import Circuit
@@ -52,11 +53,15 @@ def dangerous_supplies(lesson: Lesson) -> Iterator[tuple[Used, Output]]:
 
 def can_hurt(lesson: Lesson, output: Output) -> bool:
     """Whether an output can exceed the touch voltage; it can where nobody says what that is."""
-    return exceeds_touch_voltage(output, lesson.limit(TOUCH_VOLTAGE, current=output.current))
+    return _exceeds(output, lesson.limit(TOUCH_VOLTAGE, current=output.current))
 
 
-def exceeds_touch_voltage(output: Output, limit: Limit | None) -> bool:
-    """Whether an output can exceed the limit of what a touch does not hurt; it can where there is none."""
+def can_hurt_in(book: Book, output: Output) -> bool:
+    """The same for whoever has a book and no lesson."""
+    return _exceeds(output, the_limit(TOUCH_VOLTAGE, book, current=output.current))
+
+
+def _exceeds(output: Output, limit: Limit | None) -> bool:
     return limit is None or not keeps(size_of(output.greatest_voltage), limit)
 
 

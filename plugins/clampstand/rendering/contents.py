@@ -91,11 +91,6 @@ class Contents:
                 turned.setdefault(name, []).append(self.book.practicals[practical_id])
         return {name: tuple(practicals) for name, practicals in turned.items()}
 
-    @cached_property
-    def _limits(self) -> Mapping[str, Limit | None]:
-        keys = {limit.key for limit in self.book.limits_in_force}
-        return {key: the_limit(key, self.book) for key in keys}
-
     def limit_of(self, number: Number) -> Limit | None:
         """The strictest limit in force that a declared number obeys."""
-        return self._limits.get(number.obeys) if number.obeys else None
+        return the_limit(number.obeys, self.book) if number.obeys else None

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from clampstand.checks.supplies import TOUCH_VOLTAGE, exceeds_touch_voltage
+from clampstand.checks.supplies import can_hurt_in
 from clampstand.limits import the_limit
 from clampstand.model.limit import Limit
 from clampstand.model.practical import Practical
@@ -60,7 +60,6 @@ def _supplies(practical: Practical, contents: Contents) -> Iterator[KeyNumber]:
         if output is None:
             continue
         limit = the_limit(_CURRENT, book, current=output.current)
-        touch = the_limit(TOUCH_VOLTAGE, book, current=output.current)
-        if limit is not None and exceeds_touch_voltage(output, touch):
+        if limit is not None and can_hurt_in(book, output):
             current = unbroken(str(output.short_circuit_current))
             yield KeyNumber(f"{book.kit[item_id].name}, shorted", current, limit)

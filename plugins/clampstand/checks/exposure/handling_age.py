@@ -22,6 +22,7 @@ Whose: the department's own rule in most places; some have a legal age.
 
 from collections.abc import Iterator
 
+from clampstand.checks.meeting import MOVES
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Problem, Severity
 from clampstand.limits import keeps, whose
@@ -30,7 +31,6 @@ from clampstand.model.step import Step
 ID = "handling-age"
 SEVERITY = Severity.STOP
 LIMIT = "radiation.handling-age"
-HANDLING = ("takes_out", "picks_up", "sets_down", "puts_back")
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
@@ -55,4 +55,4 @@ def check(lesson: Lesson) -> Iterator[Problem]:
 
 def handles_a_source(step: Step) -> bool:
     """Whether a source is moved in a step."""
-    return any(getattr(step, how) for how in HANDLING)
+    return any(getattr(step, how) for how in MOVES)

@@ -19,6 +19,7 @@ Whose: the department's own rule.
 import re
 from collections.abc import Iterator
 
+from clampstand.checks.meeting import MOVES
 from clampstand.checks.rule import Lesson
 from clampstand.checks.sources import needs_tool
 from clampstand.findings import Layer, Problem, Severity, Whose
@@ -26,7 +27,6 @@ from clampstand.findings import Layer, Problem, Severity, Whose
 ID = "tool-in-the-sentence"
 SEVERITY = Severity.WARNING
 RULE = Whose(Layer.LOCAL, "no hand touches a source")
-MOVES = ("takes_out", "picks_up", "sets_down", "puts_back")
 _BY_HAND = re.compile(
     r"(?<!\bnot )(?<!\bnever )\b(?:by hand"
     r"|with (?:your|the|two|three|bare|a|both)(?: (?:bare|two|own))? (?:fingers?|hands?))\b",

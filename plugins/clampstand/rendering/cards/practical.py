@@ -16,6 +16,7 @@ from clampstand.rendering.pages.practical import rooms_of
 from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
 from clampstand.rendering.readiness import against
 from clampstand.rendering.wall import wall_of
+from clampstand.units import number_in
 
 _DOSES = ("dose", "absorbed dose")
 _TO_SKIN = ("skin dose",)
@@ -111,7 +112,7 @@ def preparation(practical: Practical) -> str:
     steps = practical.steps("prepare")
     if not steps:
         return ""
-    minutes = round(float(phase_length(practical, "prepare").m_as("min")))
+    minutes = round(number_in(phase_length(practical, "prepare"), "min"))
     count = f"{len(steps)} steps" if len(steps) > 1 else "1 step"
     return f"Preparation done: {count}, {minutes}\u00a0min."
 
@@ -143,7 +144,7 @@ def dose_sentence(numbers: Sequence[Worked]) -> str:
     to_skin = [number for number in numbers if number.kind in _TO_SKIN]
     if not doses:
         return _told(to_skin)
-    greatest = max(doses, key=lambda number: float(number.value.m_as(doses[0].value.units)))
+    greatest = max(doses, key=lambda number: number_in(number.value, doses[0].value.units))
     compared = greatest.note.split(". ", 1)[0].rstrip(".")
     sentences = (_told(doses), f"{compared}." if compared else "", _told(to_skin))
     return " ".join(sentence for sentence in sentences if sentence)

@@ -10,7 +10,7 @@ from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.making import made
 from clampstand.rendering.pages.practical import rooms_of
 from clampstand.rendering.readiness import against
-from clampstand.units import unit
+from clampstand.units import number_in, unit
 
 _MINUTE = unit("min")
 
@@ -36,7 +36,7 @@ def row_of(practical: Practical, contents: Contents) -> Row:
         practical,
         tuple(families),
         tuple(rooms_of(practical, "run", contents)),
-        round(float(lesson[-1].ends.m_as(_MINUTE))) if lesson else 0,
+        round(number_in(lesson[-1].ends, _MINUTE)) if lesson else 0,
         tuple(sorted({items[item].name for item in practical.items if item in items})),
         against(practical, contents),
     )

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from clampstand.calculators.sign_offs import ALONE, INTERVAL, level_for, needed_for
+from clampstand.calculators.sign_offs import ALONE, holds_for, level_for, needed_for
 from clampstand.limits import the_limit
 from clampstand.model.base import Interval
 from clampstand.model.book import Book
@@ -111,13 +111,9 @@ def warned_steps(practical: Practical) -> Iterator[Warned]:
 
 def rows_to_sign(practical: Practical, book: Book) -> Iterator[ToSign]:
     """The practical itself, then each skill, as a sign-off names them."""
-    limit = the_limit(INTERVAL, book)
-    rule = limit.value if limit is not None and isinstance(limit.value, Interval) else None
     for shelf, name in needed_for(practical.id, book):
+        lasts = holds_for((shelf, name), book.department.computed_for, book)
         if shelf == "practicals":
-            yield ToSign(practical.title, rule)
+            yield ToSign(practical.title, lasts)
         elif name in book.skills:
-            lasts = book.skills[name].lasts
-            day = book.department.computed_for
-            shorter = rule if rule is not None and rule.after(day) < lasts.after(day) else lasts
-            yield ToSign(book.skills[name].title, shorter)
+            yield ToSign(book.skills[name].title, lasts)

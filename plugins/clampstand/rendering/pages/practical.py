@@ -5,8 +5,7 @@ from markupsafe import Markup
 from clampstand.calculators.dose_context import doses_in_context
 from clampstand.calculators.sheet import Sheet
 from clampstand.calculators.worked import CannotWork, Worked
-from clampstand.checks.supplies import TOUCH_VOLTAGE, exceeds_touch_voltage
-from clampstand.limits import the_limit
+from clampstand.checks.supplies import can_hurt_in
 from clampstand.model.book import Book
 from clampstand.model.practical import PHASES, Expectation, Fault, Phase, Practical
 from clampstand.rendering.contents import Contents
@@ -104,7 +103,7 @@ def _make_safe(fault: Fault, practical: Practical, book: Book) -> str:
             continue
         if output is None:
             return _MAKE_SAFE["mains"]
-        if exceeds_touch_voltage(output, the_limit(TOUCH_VOLTAGE, book, current=output.current)):
+        if can_hurt_in(book, output):
             return _MAKE_SAFE[output.drive]
     return ""
 
