@@ -1,12 +1,29 @@
 """Where a figure or a rule comes from, and who read it when."""
 
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
-from clampstand.model.base import Day, Entry, Line, Link, Words
+from pydantic import WithJsonSchema
+
+from clampstand.model.base import Day, Entry, Line, Link, Many, Words, fault, from_text
+from clampstand.units import KINDS
 
 SourceKind = Literal[
     "statute", "standard", "handbook", "data set", "paper", "web page", "common practice", "memory"
 ]
+
+UNCOUNTED = ("age", "count", "interval")
+"""What a source may set besides quantities: years of age, how many, and times by the calendar."""
+FIGURES = (*KINDS, *UNCOUNTED)
+"""What a source may hold figures of."""
+
+
+def _figure(text: str) -> str:
+    if text not in FIGURES:
+        raise fault(
+            f"{text[:80] or 'nothing'} is no kind of figure",
+            "write a kind of quantity, such as length, time or fraction, or age, count or interval",
+        )
+    return text
 
 
 class Citation(Entry):
@@ -25,6 +42,8 @@ class Citation(Entry):
     """How much of it was read, and by what road."""
     on: Day | None = None
     """The day it was read."""
+    holds: Many[Annotated[str, from_text(_figure), WithJsonSchema({"enum": list(FIGURES)})]] = ()
+    """What kinds of figure stand in it: ``[time, energy]`` for tables of decay."""
     note: Words | None = None
 
     @property

@@ -3,6 +3,7 @@
 from typing import ClassVar, Literal
 
 from clampstand.model.base import (
+    AnyAmount,
     CalendarTime,
     Capacitance,
     Concentration,
@@ -116,6 +117,8 @@ class Item(Entry):
     latex: YesNo = False
     instead: Id | None = None
     """The item for those who cannot use this one."""
+    given_out: AnyAmount | None = None
+    """For what is measured out: how much a kit list usually asks for each, from the least to the most."""
     note: Words | None = None
 
     @property

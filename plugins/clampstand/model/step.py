@@ -114,6 +114,10 @@ class Number(Definition):
     """The limit it must keep to."""
     because: Words | None = None
     """Why it has this value, when no limit sets it."""
+    may_be: AnyAmount | None = None
+    """For what is chosen, set or seen here: the range in which the practical still works."""
+    lies_in: AnyAmount | None = None
+    """For a figure that nobody here can choose: where it can lie at all. It needs its source."""
     source: Id | None = None
     """The citation it was taken from."""
     half_life_of: Id | None = None
