@@ -51,6 +51,12 @@ def dangerous_supplies(lesson: Lesson) -> Iterator[tuple[Used, Output]]:
             yield Used(item_id, item, spot, circuits), item.output
 
 
+def so_throughout(lesson: Lesson) -> dict[str, str]:
+    """What is so for the whole practical: the kind of current, where all supplies that can hurt agree."""
+    kinds = {output.current for _, output in dangerous_supplies(lesson)}
+    return {"current": kinds.pop()} if len(kinds) == 1 else {}
+
+
 def can_hurt(lesson: Lesson, output: Output) -> bool:
     """Whether an output can exceed the touch voltage; it can where nobody says what that is."""
     return _exceeds(output, lesson.limit(TOUCH_VOLTAGE, current=output.current))

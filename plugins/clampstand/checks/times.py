@@ -1,6 +1,9 @@
 """How long lies between two steps of a practical."""
 
+import re
+
 from clampstand.checks.rule import Lesson
+from clampstand.model.step import Step
 from clampstand.timeline import Moment, StepRef
 from clampstand.units import Quantity, added_up
 
@@ -21,3 +24,11 @@ def shortest_between(lesson: Lesson, earlier: StepRef, later: StepRef) -> Quanti
 def _between(lesson: Lesson, earlier: StepRef, later: StepRef) -> tuple[Moment, ...]:
     refs = [moment.ref for moment in lesson.moments]
     return lesson.moments[refs.index(earlier) + 1 : refs.index(later)]
+
+
+_LASTS = re.compile(r"(?:\bfor|\b[Ww]ait) \{([^{}]*)\}")
+
+
+def times_named(step: Step) -> list[str]:
+    """The names by which a step's sentence says how long it lasts: ``wait {drying time}``."""
+    return _LASTS.findall(step.do)

@@ -11,9 +11,9 @@ SourceKind = Literal[
     "statute", "standard", "handbook", "data set", "paper", "web page", "common practice", "memory"
 ]
 
-UNCOUNTED = ("age", "count", "interval")
-"""What a source may set besides quantities: years of age, how many, and times by the calendar."""
-FIGURES = (*KINDS, *UNCOUNTED)
+NO_QUANTITIES = ("age", "count", "interval", "observation")
+"""What a source may tell besides quantities: years of age, how many, times by the calendar, what is seen."""
+FIGURES = (*KINDS, *NO_QUANTITIES)
 """What a source may hold figures of."""
 
 
@@ -21,7 +21,7 @@ def _figure(text: str) -> str:
     if text not in FIGURES:
         raise fault(
             f"{text[:80] or 'nothing'} is no kind of figure",
-            "write a kind of quantity, such as length, time or fraction, or age, count or interval",
+            f"write a kind of quantity, such as length or fraction, or one of {', '.join(NO_QUANTITIES)}",
         )
     return text
 

@@ -86,6 +86,8 @@ class KitLine(Definition):
     """Spares for the whole class."""
     amount: AnyAmount | None = None
     """For what is measured out rather than counted: how much for each."""
+    may_be: AnyAmount | None = None
+    """The range of that amount in which the practical still works, where the item does not say it."""
     allowance: AnyAmount | None = None
     """Extra for the whole class, for loss or a second try."""
     allowance_kept: Line | None = None

@@ -8,14 +8,14 @@ Wrong:
       numbers: {usual current: {value: 30 mA to 60 mA, because: what past classes read}}
       expect:
         2: {compute: series-current, within: 10 %}
-        3: {at: usual current, within: a factor of two}
+        3: {at: usual current, within: a factor of two, source: house-rules}
 
 Right:
     high tension bench:
       numbers: {usual current: {value: 30 µA to 60 µA, because: what past classes read}}
       expect:
         2: {compute: series-current, within: 10 %}
-        3: {at: usual current, within: a factor of two}
+        3: {at: usual current, within: a factor of two, source: house-rules}
 
 Whose: physics.
 """

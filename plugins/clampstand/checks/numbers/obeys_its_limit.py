@@ -20,7 +20,7 @@ from collections.abc import Iterator
 
 from clampstand.checks.distances import LIMITED
 from clampstand.checks.rule import Lesson
-from clampstand.checks.supplies import dangerous_supplies, voltages_used
+from clampstand.checks.supplies import so_throughout, voltages_used
 from clampstand.findings import Problem, Severity
 from clampstand.limits import keeps, whose
 from clampstand.model.limit import Limit
@@ -34,7 +34,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     """Every declared number that names a limit, but for those that a rule of their own judges."""
     practical = lesson.practical
     voltages = {name for _, name, _, _ in voltages_used(lesson)}
-    so = _circumstances(lesson)
+    so = so_throughout(lesson)
     for name, number in practical.numbers.items():
         if number.obeys is None or number.obeys in LIMITED.values() or name in voltages:
             continue
@@ -48,12 +48,6 @@ def check(lesson: Lesson) -> Iterator[Problem]:
                 mend="change the number, or what is done",
                 whose=whose(limit),
             )
-
-
-def _circumstances(lesson: Lesson) -> dict[str, str]:
-    """What is so for the whole practical: the kind of current, where all supplies that can hurt agree."""
-    kinds = {output.current for _, output in dangerous_supplies(lesson)}
-    return {"current": kinds.pop()} if len(kinds) == 1 else {}
 
 
 def _keeps(amount: Amount, limit: Limit) -> bool:

@@ -22,6 +22,7 @@ import re
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
+from clampstand.checks.times import times_named
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.model.step import Step
 from clampstand.timeline import Moment
@@ -32,7 +33,6 @@ SEVERITY = Severity.WARNING
 RULE = Whose(Layer.HANDBOOK, "a step takes the time its sentence names")
 LONGEST = 8
 """Fetching and laying out may make a step some times as long as what it waits for; ten times is a slip."""
-_LASTS = re.compile(r"(?:\bfor|\b[Ww]ait) \{([^{}]*)\}")
 _AGAIN = re.compile(r"\b(?:every|each time|then|times|repeat)\b", re.IGNORECASE)
 """Words that say that the time is spent more than once."""
 
@@ -41,7 +41,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     """Every step whose sentence says for how long, against its minutes and its waiting; each time once."""
     told: set[str] = set()
     for moment in lesson.moments:
-        for name in _LASTS.findall(moment.step.do):
+        for name in times_named(moment.step):
             number = lesson.practical.numbers.get(name)
             if number is not None and number.value.kind == "time" and name not in told:
                 word = _at_odds(moment.step, number.value)
