@@ -28,26 +28,33 @@ from clampstand.units import Amount, UnlikeUnits
 
 ID = "obeys-its-limit"
 SEVERITY = Severity.STOP
+_IN_WORDS = {"value": "is", "may_be": "may be"}
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every declared number that names a limit, but for those that a rule of their own judges."""
+    """Every declared number that names a limit, and its range; rules of their own judge some values."""
     practical = lesson.practical
     voltages = {name for _, name, _, _ in voltages_used(lesson)}
     so = so_throughout(lesson)
     for name, number in practical.numbers.items():
-        if number.obeys is None or number.obeys in LIMITED.values() or name in voltages:
-            continue
-        limit = lesson.limit(number.obeys, **so)
-        if limit is not None and not _keeps(number.value, limit):
-            yield Problem(
-                practical.at("numbers", name, "value"),
-                f"{name} is {number.value}, and says that it obeys {number.obeys}",
-                found=str(number.value),
-                needed=limit.in_words,
-                mend="change the number, or what is done",
-                whose=whose(limit),
-            )
+        limit = lesson.limit(number.obeys, **so) if number.obeys else None
+        is_judged = number.obeys in LIMITED.values() or name in voltages
+        said = {"value": None if is_judged else number.value, "may_be": number.may_be}
+        for word, amount in said.items():
+            if limit is not None and amount is not None and not _keeps(amount, limit):
+                yield _problem(lesson, name, word, amount, limit)
+                break
+
+
+def _problem(lesson: Lesson, name: str, word: str, amount: Amount, limit: Limit) -> Problem:
+    return Problem(
+        lesson.practical.at("numbers", name, word),
+        f"{name} {_IN_WORDS[word]} {amount}, and says that it obeys {limit.key}",
+        found=str(amount),
+        needed=limit.in_words,
+        mend="change the number, or what is done",
+        whose=whose(limit),
+    )
 
 
 def _keeps(amount: Amount, limit: Limit) -> bool:

@@ -14,6 +14,7 @@ from clampstand.rendering.diagrams.circuit import circuits_of
 from clampstand.rendering.diagrams.plots import pictures_of
 from clampstand.rendering.key_numbers import key_numbers
 from clampstand.rendering.live.catalogue import panels_of
+from clampstand.rendering.margins import margins
 from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.ladder import LEVELS, ladder
 from clampstand.rendering.pages.making import made, search_words
@@ -55,6 +56,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         lengths=lengths(sheet),
         rooms=rooms_of(practical, "run", contents),
         faults=faults_of(practical, contents.book),
+        margins=list(margins(practical, ("set_up", "run", "clear_up"))),
         drawings=drawings(practical, contents),
         pictures=pictures_of(practical, contents.book),
         panels=panels_of(practical, contents.book),

@@ -9,6 +9,7 @@ from clampstand.model.kit import Item
 from clampstand.model.practical import Expectation, Practical
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.live.totals import totals_of
+from clampstand.rendering.margins import margins
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.making import made
 from clampstand.rendering.pages.practical import PHASE_TITLES, lengths, phases_of, rooms_of
@@ -56,6 +57,7 @@ def prep_page(practical: Practical, contents: Contents) -> SitePage:
         orders=[t for t in sheet.totals if t.line.item in book.kit and book.kit[t.line.item].lead],
         made_up=list(made_up(practical, contents)),
         other_totals=totals_of(practical, book),
+        margins=list(margins(practical, ("prepare", "set_up"))),
         returned=list(returned(practical, sheet.totals, contents)),
     )
 
