@@ -95,7 +95,7 @@ def test_chromium_agrees_on_a_thousand_inputs_for_every_formula_and_on_every_pan
 def test_every_panel_of_the_demo_begins_where_its_table_would(desk: Desk):
     page = desk.show(html_of(*PANELS.values()))
     shown = [output.text_content() for output in page.locator("output").all()]
-    wanted = [r.printed(panel.start) for panel in PANELS.values() for r in panel.results]
+    wanted = [r.printed(r.quantity(panel.start)) for panel in PANELS.values() for r in panel.results]
     assert shown == wanted
 
 
@@ -146,7 +146,8 @@ def test_another_room_counts_with_its_own_volume_and_air(desk: Desk):
     for place, option in enumerate(room.options):
         page.locator("[name=room]").select_option(index=place)
         shown = [output.text_content() for output in page.locator("output").all()]
-        assert shown == [r.printed(panel.start | {"room": place}) for r in panel.results], option.words
+        inputs = panel.start | {"room": place}
+        assert shown == [r.printed(r.quantity(inputs)) for r in panel.results], option.words
 
 
 def test_the_kit_of_a_class_of_another_size_is_looked_up(desk: Desk):

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from clampstand.model.practical import Phase, Practical
 from clampstand.model.step import Step
-from clampstand.units import Quantity, number_in, q, quantity
+from clampstand.units import Quantity, added_up, number_in, q, quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,5 +30,4 @@ def clock(steps: tuple[Step, ...]) -> tuple[Clocked, ...]:
 
 def phase_length(practical: Practical, phase: Phase) -> Quantity:
     """How long a phase takes."""
-    steps = clock(practical.steps(phase))
-    return steps[-1].ends if steps else q("0 min")
+    return added_up((step.takes.high for step in practical.steps(phase)), "min")

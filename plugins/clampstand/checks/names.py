@@ -40,16 +40,15 @@ class Names:
 
     def unbound(self) -> Iterator[tuple[Sentence, str, str]]:
         """Each name that stands without braces: the sentence, the name as it stands, and the id meant."""
-        for sentence in self._instructing():
-            text = _QUOTED.sub(" | ", sentence.text)
-            for name in dict.fromkeys(self._standing(text)):
+        for sentence, text, words in self._instructing:
+            for name in dict.fromkeys(self._standing(text, words)):
                 yield sentence, name, self.known[name.casefold()]
 
-    def _standing(self, text: str) -> list[str]:
+    def _standing(self, text: str, words: frozenset[str]) -> list[str]:
         """The names in a text as they stand there; a longer name hides a shorter one that is part of it."""
         folded = text.casefold()
-        words = set(_WORD.findall(folded))
-        possible = [name for word in words for name in self._by_first_word.get(word, ()) if name in folded]
+        begun = self._by_first_word.keys() & words
+        possible = [name for word in begun for name in self._by_first_word[word] if name in folded]
         if not possible:
             return []
         longest_first = "|".join(re.escape(name) for name in sorted(possible, key=len, reverse=True))
@@ -67,8 +66,10 @@ class Names:
 
     def misspelt(self) -> Iterator[tuple[Sentence, str, str]]:
         """Each run of words that is a name but for one letter: the sentence, the words, the name."""
-        for sentence in self._instructing():
-            for part in _QUOTED.sub("|", sentence.text).split("|"):
+        for sentence, text, all_words in self._instructing:
+            if self._by_word.keys().isdisjoint(all_words):
+                continue  # as in most sentences, and much cheaper to see
+            for part in text.split("|"):
                 words = _WORD.findall(part)
                 lower = [word.casefold() for word in words]
                 for start, name in self._begun(lower):
@@ -96,10 +97,14 @@ class Names:
                 found[word] = (*found.get(word, ()), (offset, name))
         return found
 
-    def _instructing(self) -> Iterator[Sentence]:
-        for sentence in self._lesson.sentences:
-            if sentence.route[0] not in EXPLAINS and sentence.route[-1] not in ("seen", "cause"):
-                yield sentence
+    @cached_property
+    def _instructing(self) -> tuple[tuple[Sentence, str, frozenset[str]], ...]:
+        """The sentences that say what to do, each without what stands in braces, and with its words."""
+        return tuple(
+            (sentence, text := _QUOTED.sub(" | ", sentence.text), frozenset(_WORD.findall(text.casefold())))
+            for sentence in self._lesson.sentences
+            if sentence.route[0] not in EXPLAINS and sentence.route[-1] not in ("seen", "cause")
+        )
 
 
 def _nearly(run: list[str], name: tuple[str, ...]) -> bool:

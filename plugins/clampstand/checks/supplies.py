@@ -73,6 +73,8 @@ def _exceeds(output: Output, limit: Limit | None) -> bool:
 
 def size_of(amount: Amount) -> Quantity:
     """The greatest size of an amount, whatever its sign: a negative voltage hurts as much."""
+    if amount.low.magnitude >= 0:
+        return amount.high
     return abs(amount.low) if is_over(abs(amount.low), abs(amount.high)) else abs(amount.high)
 
 

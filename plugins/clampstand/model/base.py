@@ -42,18 +42,25 @@ class Entry(Definition):
     _elsewhere: dict[Route, Spot] = PrivateAttr(default_factory=dict)
 
     @property
+    def _private(self) -> dict[str, Any]:
+        """Where pydantic keeps what is private: asked by name it takes five times as long."""
+        return self.__pydantic_private__ or {}
+
+    @property
     def id(self) -> str:
         """The id others name it by."""
-        return self._id
+        return self._private["_id"]  # type: ignore[no-any-return]
 
     @property
     def spot(self) -> Spot:
         """Where it was written."""
-        return self._spot
+        return self._private["_spot"]  # type: ignore[no-any-return]
 
     def at(self, *route: str | int) -> Spot:
         """Where one of its values was written."""
-        return self._elsewhere.get(route) or self._spot.to(*route)
+        private = self._private
+        spot: Spot = private["_elsewhere"].get(route) or private["_spot"].to(*route)
+        return spot
 
     def placed(self, its_id: str, spot: Spot) -> Self:
         """The same definition, told its id and where it stands. For the reader, once."""

@@ -130,7 +130,8 @@ class _LookUp:
                         named.text,
                     )
             elif quotes:
-                yield from self._quotes(named.text, _spot(entry, named), here)
+                for message, mend, text in self._quotes(named.text, here):
+                    yield UNKNOWN_ID, _spot(entry, named), message, mend, text
         yield from _same_names(entry)
 
     def _here(self, entry: Entry) -> _Here:
@@ -208,28 +209,16 @@ class _LookUp:
         """Another shelf that has the name, or nothing."""
         return next((shelf for shelf in SHELVES if shelf != kind and text in self.book.shelf(shelf)), "")
 
-    def _quotes(self, text: str, spot: Spot, here: _Here) -> Iterator[_Wrong]:
-        """The quotes of a sentence that quote nothing."""
+    def _quotes(self, text: str, here: _Here) -> Iterator[tuple[str, str, str]]:
+        """The quotes of a sentence that quote nothing: message, mend, and what is written."""
         if "{" in (rest := _QUOTED.sub("", text)) or "}" in rest:
-            yield (
-                UNKNOWN_ID,
-                spot,
-                "a curly bracket has no partner, or nothing in it",
-                "write {name} on one line",
-                text,
-            )
+            yield "a curly bracket has no partner, or nothing in it", "write {name} on one line", text
         for quote in dict.fromkeys(_QUOTED.findall(text)):
             if quote.startswith(_FREE):
                 if not _is_amount(quote.removeprefix(_FREE).strip()):
-                    yield (
-                        UNKNOWN_ID,
-                        spot,
-                        f"{shown(quote)} marks no quantity",
-                        "write it like {free: 50 mm}",
-                        quote,
-                    )
+                    yield f"{shown(quote)} marks no quantity", "write it like {free: 50 mm}", quote
             elif not self._is_quotable(quote, here):
-                yield UNKNOWN_ID, spot, *self._quote_advice(quote, here), quote
+                yield *self._quote_advice(quote, here), quote
 
     def _is_quotable(self, quote: str, here: _Here) -> bool:
         return any(

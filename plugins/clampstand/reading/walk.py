@@ -65,6 +65,8 @@ class _Block:
     key: str | None = None
     """The key that waits for its value."""
     key_muted: bool = False
+    inner: Route = ()
+    """The route of the value that waits, where it has a key."""
 
 
 @dataclass
@@ -201,9 +203,9 @@ class Walk:
 
     def _key(self, block: _Block, key: str, event: yaml.ScalarEvent) -> None:
         block.key, block.key_muted = key, block.muted
+        block.inner = route = (*block.route, key)
         if block.muted:
             return
-        route = (*block.route, key)
         if key == "<<" and not event.style:
             self._find(event, "<< is not a key", "write out what belongs here")
             block.key_muted = True
@@ -264,7 +266,9 @@ class Walk:
         if not self._open:
             return ()
         block = self._open[-1]
-        return (*block.route, len(block.holder) if isinstance(block.holder, list) else block.key or "")
+        if isinstance(block.holder, list):
+            return (*block.route, len(block.holder))
+        return block.inner if block.key else (*block.route, "")
 
     def _find(self, event: yaml.Event, message: str, mend: str) -> None:
         place = self._place(*_ends(event))

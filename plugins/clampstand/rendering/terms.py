@@ -72,8 +72,11 @@ class Words:
 
     def _may_hold_another(self, text: str, used: set[str]) -> bool:
         """Whether the name of a term not used yet may be in a text: much cheaper to see than where."""
+        words = _WORD.findall(text.casefold())
+        if self._by_first_word.keys().isdisjoint(words):
+            return False  # as in most texts
         key = _key(text)
-        for word in _WORD.findall(key):
+        for word in words:
             for name in self._by_first_word.get(word, ()):
                 if name in key and self._terms[name].id not in used:
                     return True

@@ -53,8 +53,8 @@ def test_a_table_stands_beside_every_panel_and_says_what_it_holds_for(name: str)
 def test_a_limit_is_said_only_of_a_number_that_breaks_it():
     panel = next(p for name, p in PANELS_OF_DEMO.items() if name.startswith("cloud-chamber: carbon"))
     shut = panel.results[0]
-    assert shut.broken(panel.start | {"mass": 0.1}) == ()
-    words = shut.broken(panel.start | {"mass": 10.0})
+    assert shut.broken(shut.quantity(panel.start | {"mass": 0.1})) == ()
+    words = shut.broken(shut.quantity(panel.start | {"mass": 10.0}))
     assert words[0].startswith("over the limit of at most 5000 ppm averaged over 8 h (law, unverified)")
     assert len(words) == 2
 

@@ -78,10 +78,11 @@ def _out_of_bounds(lesson: Lesson, name: str, amount: Amount, spot: Spot, of: st
             severity=Severity.STOP,
         )
         return
-    kind, end = amount.kind.replace(" ", "-"), amount.high
+    kind = amount.kind.replace(" ", "-")
+    size = amount.high if amount.high.magnitude >= 0 else -amount.high
     for which in ("least", "most"):
         limit = lesson.limit(f"{of}.{which}.{kind}") or lesson.limit(f"bench.{which}.{kind}")
-        if limit is not None and end.magnitude != 0 and not keeps(abs(end), limit):
+        if limit is not None and size.magnitude != 0 and not keeps(size, limit):
             yield _problem(name, amount, spot, limit)
 
 

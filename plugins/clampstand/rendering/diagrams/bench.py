@@ -35,13 +35,12 @@ class Distance:
 def distances(practical: Practical, *, greatest: bool = False) -> tuple[Distance, ...]:
     """The least distance each end keeps in any step, or the greatest, nearest first; no step, no distance."""
     kept: dict[DistanceEnds, Distance] = {}
-    for phase in PHASES:
-        for step in practical.steps(phase):
-            for end, name in step.stand.items():
-                found = _distance(end, name, practical)
-                known = kept.get(end)
-                if found is not None and (known is None or is_over(known.far, found.far) != greatest):
-                    kept[end] = found
+    said = (pair for phase in PHASES for step in practical.steps(phase) for pair in step.stand.items())
+    for end, name in dict.fromkeys(said):
+        found = _distance(end, name, practical)
+        known = kept.get(end)
+        if found is not None and (known is None or is_over(known.far, found.far) != greatest):
+            kept[end] = found
     return tuple(sorted(kept.values(), key=lambda d: (number_in(d.far, "m"), d.end)))
 
 

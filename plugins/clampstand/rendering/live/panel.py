@@ -61,15 +61,12 @@ class Result:
         unit = self.value.value_unit
         return quantity(self.value.number(unit, inputs), unit)
 
-    def printed(self, inputs: Inputs) -> str:
-        """Its value as a page prints it."""
-        return shown_best(self.quantity(inputs), self.kind, self.figures, self.towards, self.units)
+    def printed(self, value: Quantity) -> str:
+        """A value of it as a page prints it."""
+        return shown_best(value, self.kind, self.figures, self.towards, self.units)
 
-    def broken(self, inputs: Inputs) -> tuple[str, ...]:
-        """What is said of each limit it breaks."""
-        if not self.limits:
-            return ()
-        value = self.quantity(inputs)
+    def broken(self, value: Quantity) -> tuple[str, ...]:
+        """What is said of each limit that a value of it breaks."""
         return tuple(over(limit) for limit in self.limits if not keeps(value, limit))
 
     def data(self) -> Data:
@@ -136,7 +133,8 @@ class Panel:
     def _row(self, ask: Ask, value: float) -> Row:
         inputs = self.start | {ask.name: value}
         beyond = isinstance(ask, Asked) and ask.breaks(value)
-        cells = ((result.printed(inputs), bool(result.broken(inputs))) for result in self.results)
+        worked = ((result, result.quantity(inputs)) for result in self.results)
+        cells = ((result.printed(number), bool(result.broken(number))) for result, number in worked)
         return Row(ask.said(value) + (" *" if beyond else ""), tuple(cells))
 
     @property
