@@ -119,6 +119,11 @@ _GOES_ON = re.compile(
     re.IGNORECASE,
 )
 """After the first thing of a verb, another verb, known or not."""
+_HELD = re.compile(
+    r"(?:^|[.;]\s+|\b(?:and|then)\s+)(?:hold|bring)\s+(?:the\s+)?\{([^{}\n]{1,300})\}"
+    r"(?!\s+(?:in|into)\s+its\b)",
+    re.IGNORECASE,
+)
 _SENTENCES = re.compile(r"[.;]\s+")
 _IF = re.compile(
     "".join(rf"(?<!\b{word} )" for word in ("see", "check", "ask", "look", "tell", "watch", "know"))
@@ -152,6 +157,15 @@ class Deed:
             fits = not verb.particles or self.particle in verb.particles.split()
             if verb.of in kinds and fits and (self.straight or not verb.straight):
                 yield verb
+
+
+def held_in(text: str) -> tuple[str, ...]:
+    """What a text says to hold or to bring near.
+
+    >>> held_in("Hold {source} above the cap."), held_in("Hold {sheet} before {source}.")
+    (('source',), ('sheet',))
+    """
+    return tuple(_HELD.findall(text))
 
 
 @lru_cache(maxsize=4096)

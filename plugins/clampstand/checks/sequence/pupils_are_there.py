@@ -20,6 +20,7 @@ from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Layer, Problem, Severity, Whose
+from clampstand.timeline import Moment
 
 ID = "pupils-are-there"
 SEVERITY = Severity.STOP
@@ -28,16 +29,26 @@ OF_THE_CLASS = frozenset({"pupils", "volunteer"})
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every step that names pupils or a volunteer, and every departure, while no class is in the room."""
+    """Every step for the class or some of it, and every departure, while no class is in the room."""
     for moment in lesson.moments:
-        named = sorted(OF_THE_CLASS & set(moment.step.by))
+        named = sorted(_of_the_class(lesson, moment) & set(moment.step.by))
         who = named[0] if named else "class" if moment.step.class_ == "leaves" else ""
         if who and not moment.during.class_here:
             yield Problem(
                 lesson.spot(moment.ref, "by" if named else "class"),
-                f"{moment.ref} is for the {who}, and no class is in the room",
+                f"{moment.ref} is for {_called(who)}, and no class is in the room",
                 found=f"by: {who}" if named else "class: leaves",
                 needed="class: arrives in this step or one before it",
                 mend="write class: arrives, or let somebody else do it",
                 whose=RULE,
             )
+
+
+def _of_the_class(lesson: Lesson, moment: Moment) -> frozenset[str]:
+    """The names that mean the class: in the run of a lesson with a class, "everyone" is with it."""
+    with_a_class = moment.ref.phase == "run" and lesson.practical.pupils != "not there"
+    return OF_THE_CLASS | {"everyone"} if with_a_class else OF_THE_CLASS
+
+
+def _called(who: str) -> str:
+    return who if who == "everyone" else f"the {who}"

@@ -1,7 +1,8 @@
 """What rubs off is washed off: hands before their owners leave, surfaces before the end.
 
 Why: what stays on a finger is eaten with the next sandwich, and what stays on a bench is on the fingers of
-the next class. Gloves are no excuse, for they are taken off with the same fingers.
+the next class. Gloves are no excuse, for they are taken off with the same fingers: whoever takes off a glove
+or a coat that has met it washes afterwards.
 
 Wrong:
     cold bench:
@@ -23,11 +24,11 @@ Right:
 Whose: the department's own rule; hygiene after such work is a duty of law in many places.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from clampstand.checks.endings import endings
 from clampstand.checks.rule import Lesson
-from clampstand.checks.washing import SURFACES, unwashed
+from clampstand.checks.washing import SURFACES, Left, unwashed
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.timeline import Moment, StepRef
 
@@ -38,20 +39,31 @@ CLASS = ("pupils", "volunteer")
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Hands of the class when it leaves, and everything else after the last step."""
+    """Hands of the class when it leaves, of others after preparing, all that is left at the end."""
     states = {state.moment.ref: state.after for state in unwashed(lesson)}
+    told: set[tuple[str, str]] = set()
     for ending in endings(lesson):
         left = states[ending.moment.ref]
         if ending.class_leaves:
             yield from _problems(lesson, ending.moment, {who: left[who] for who in CLASS if who in left})
+        elif ending.moment.ref.phase == "prepare":
+            hands = {who: what for who, what in left.items() if who not in (*CLASS, *SURFACES)}
+            told |= {(who, thing) for who, what in hands.items() for thing in what}
+            yield from _problems(lesson, ending.moment, hands)
     if lesson.moments:
         last = lesson.moments[-1]
-        yield from _problems(
-            lesson, last, {w: what for w, what in states[last.ref].items() if w not in CLASS}
-        )
+        others = {who: what for who, what in states[last.ref].items() if who not in CLASS}
+        yield from _problems(lesson, last, _without(others, told))
 
 
-def _problems(lesson: Lesson, end: Moment, left: Mapping[str, Mapping[str, StepRef]]) -> Iterator[Problem]:
+def _without(left: Left, told: set[tuple[str, str]]) -> Left:
+    return {
+        who: {thing: ref for thing, ref in what.items() if (who, thing) not in told}
+        for who, what in left.items()
+    }
+
+
+def _problems(lesson: Lesson, end: Moment, left: Left) -> Iterator[Problem]:
     """One problem for each thing that is left, at the last step that met it."""
     things = dict.fromkeys(thing for what in left.values() for thing in what)
     for thing in things:
