@@ -31,7 +31,9 @@ from clampstand.timeline import Moment, StepRef
 ID = "set-down-to-measure"
 SEVERITY = Severity.WARNING
 RULE = Whose(Layer.HANDBOOK, "a source stands in its holder while something else is done")
-_IN_HAND = re.compile(r"\b(?:source|(?:hold|bring|keep|move|point|show)s? (?:it|them)|with it)\b", re.IGNORECASE)
+_IN_HAND = re.compile(
+    r"\b(?:source|(?:hold|bring|keep|move|point|show)s? (?:it|them)|with it)\b", re.IGNORECASE
+)
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:

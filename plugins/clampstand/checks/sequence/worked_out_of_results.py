@@ -1,7 +1,7 @@
 """A step that plots, compares or works something out names the results it is worked out of.
 
 Why: a result that comes too late, or was lost with a step, is missed only where the step that needs it says
-so.
+so. Whoever writes a result on the board, or adds to it, needs it as well. A talk needs none.
 
 Wrong:
     cold bench:
@@ -29,27 +29,71 @@ RULE = Whose(Layer.HANDBOOK, "a step names the results it needs")
 _WORKS_OUT = re.compile(r"(?:plot|divide|work(?: \S+)? out|draw one over)\b", re.IGNORECASE)
 _THINKS = re.compile(r"(?:compare|explain)\b", re.IGNORECASE)
 """Pupils do so with results; a teacher also explains the brief, and compares a number with the register."""
+_TAKES_UP = re.compile(r"(?:add|subtract|take|write|put|plot|divide|work(?: \S+)? out)\b", re.IGNORECASE)
+"""What is done with a result that the sentence names, or with much else."""
 STAFF = frozenset({"teacher", "second adult", "technician"})
+_WORD = re.compile(r"[a-z-]{4,}", re.IGNORECASE)
+_COMMON = frozenset(
+    {
+        *("after", "again", "behind", "count", "counts", "does", "each", "found", "from", "more", "other"),
+        *("that", "through", "time", "times", "what", "when", "which", "with", "without"),
+    }
+)
+"""Words of a result's name that do not tell which result it is."""
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every step of the run whose sentence begins so, once something has been measured."""
-    results: list[str] = []
+    """Every step whose sentence begins so, once something has been measured in its phase."""
+    results: dict[str, str] = {}
+    """Result → the phase it was measured in."""
     for moment in lesson.moments:
         step = moment.step
-        asked = moment.ref.phase == "run" and not step.builds_on and _works_out(step)
-        if results and asked:
+        here = [name for name, phase in results.items() if phase == moment.ref.phase]
+        lacks = here if not step.builds_on and _works_out(step) else _named(step, here)
+        if lacks:
             yield Problem(
                 lesson.spot(moment.ref, "do"),
                 f"{moment.ref} works something out, and its data do not say of what",
-                found="no builds_on",
-                needed=f"builds_on: one or more of {', '.join(results)}",
+                found="no builds_on" if not step.builds_on else f"builds_on: {', '.join(step.builds_on)}",
+                needed=f"builds_on: one or more of {', '.join(lacks)}",
                 mend="write builds_on with every result it needs",
                 whose=RULE,
             )
-        results += [name for name in step.measures if name not in results]
+        results |= {name: moment.ref.phase for name in step.measures if name not in results}
 
 
 def _works_out(step: Step) -> bool:
     by_staff = set(step.by) <= STAFF
     return bool(_WORKS_OUT.match(step.do) or (not by_staff and _THINKS.match(step.do)))
+
+
+def _named(step: Step, results: list[str]) -> list[str]:
+    """The results that a sentence takes up: by the whole name, or a word of it if it builds on nothing."""
+    if step.measures or not results or not _TAKES_UP.match(step.do):
+        return []
+    said = step.do.casefold()
+    words = {_stem(word) for word in _WORD.findall(said)}
+    return [
+        name
+        for name in results
+        if not any(name in other for other in step.builds_on)
+        and (
+            re.search(rf"\b{re.escape(name.casefold())}\b", said)
+            or (not step.builds_on and words & _telling(name))
+        )
+    ]
+
+
+def _telling(name: str) -> set[str]:
+    return {_stem(word) for word in _WORD.findall(name.casefold()) if word not in _COMMON}
+
+
+def _stem(word: str) -> str:
+    """A word without the ending of more than one.
+
+    >>> _stem("masses"), _stem("mass"), _stem("tracks")
+    ('mass', 'mass', 'track')
+    """
+    if word.endswith("sses"):
+        return word[:-2]
+    return word[:-1] if word.endswith("s") and not word.endswith("ss") else word
