@@ -24,6 +24,7 @@ from clampstand.reading import Reading, read
 from clampstand.reading.newest import with_the_newest
 from clampstand.reading.references import wrong_names
 from mutation.edits import Edit, Plain, at
+from mutation.same import INDEPENDENT, ONLY_TALKED_OF, SAID_TWICE, independent, only_talked_of, said_twice
 
 CONTENT = Path(__file__).parents[2] / "content"
 SLOW = ("expectation-computable", "expected-value-agrees", "names-in-braces", "prose-agrees")
@@ -46,6 +47,7 @@ class Judged:
         now: what stands there.
         caught: the rule that first found it; empty for a survivor.
         told: whether a survivor is among what ``clampstand changes`` tells whoever reviews it.
+        proven: for a survivor among the steps, why nothing comes of it, if that can be shown.
     """
 
     subject: str
@@ -55,6 +57,7 @@ class Judged:
     now: str
     caught: str
     told: bool = False
+    proven: str = ""
 
 
 @cache
@@ -244,7 +247,22 @@ def judged(subject: str, edits: Iterator[Edit]) -> Iterator[Judged]:
         else:
             caught = caught_in_shared(edit, shelf, entry, book)
         told = not caught and is_told(edit.data, shelf, entry, book)
-        yield Judged(subject, edit.sort, edit.address, edit.was, edit.now, caught, told)
+        proven = proof(edit, entry, book) if shelf == "practicals" and not caught else ""
+        yield Judged(subject, edit.sort, edit.address, edit.was, edit.now, caught, told, proven)
+
+
+def proof(edit: Edit, practical: Practical, book: Book) -> str:
+    """Why nothing comes of an edit of the steps, if that can be shown."""
+    if edit.sort not in ("steps swapped", "step emptied", "word left out"):
+        return ""
+    edited = made(type(practical), edit.data, practical)
+    old, new = Lesson(practical, book), Lesson(edited, book)
+    if edit.sort == "steps swapped":
+        phase, index = edit.where
+        return INDEPENDENT if independent(practical, str(phase), int(index), old, new) else ""
+    if said_twice(old, new):
+        return SAID_TWICE
+    return ONLY_TALKED_OF if only_talked_of(old, new) else ""
 
 
 def is_told(data: Plain, shelf: str, entry: Entry, book: Book) -> bool:

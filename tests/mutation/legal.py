@@ -8,17 +8,20 @@ import csv
 import io
 import re
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from pathlib import Path
 
 import yaml
 
+from clampstand.checks import Lesson
 from clampstand.model.base import Entry
 from clampstand.model.practical import Practical
 from clampstand.reading.names import DISTANCE, GIVEN, NUMBER, OWN_KIT, QUOTE, SHELVES, SLOT, names_in
 from clampstand.units import KINDS, NotAnAmount, read_amount
 from clampstand.units.kinds import unit_written
-from mutation.edits import TELLING, Edit, Plain, Route, at, put, scalars
+from mutation.edits import TELLING, Edit, Plain, Route, at, put, scalars, steps_swapped
 from mutation.judge import content, made, plain, texts
+from mutation.same import independent
 
 RENAMED = ("kit", "rooms", "sources", "supplies", "hazards", "emergencies", "citations", "contacts", "skills")
 COLUMNS = {
@@ -199,6 +202,16 @@ def steps_reordered(data: Plain) -> Iterator[Edit]:
                 yield Edit(
                     "steps reordered", (phase, index), first["do"], second["do"], put(data, (phase,), swapped)
                 )
+
+
+def independent_exchanged(practical: Practical) -> Iterator[Edit]:
+    """Each pair of neighbouring steps that commute, the other way round."""
+    old = Lesson(practical, content())
+    for edit in steps_swapped(plain(practical)):
+        new = Lesson(made(Practical, edit.data, practical), content())
+        phase, index = edit.where
+        if independent(practical, str(phase), int(index), old, new):
+            yield replace(edit, sort="independent steps exchanged")
 
 
 def words_changed(data: Plain) -> Edit:

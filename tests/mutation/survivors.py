@@ -23,6 +23,8 @@ class Pattern:
         of: one that the whole subject matches, as ``kit/.*``.
         was: one that what stood there before matches.
         now: one that what stands there now matches.
+        proven: what ``same.py`` has shown of it: ``said twice`` or ``independent``; empty for what it has not
+            been asked or could not show.
         why: why no rule catches it.
         verdict: ``harmless`` where nothing wrong comes of it, ``gap`` where something can.
     """
@@ -34,16 +36,21 @@ class Pattern:
     of: str = ".*"
     was: str = ".*"
     now: str = ".*"
+    proven: str = ""
 
     def explains(self, edit: Judged) -> bool:
         """Whether it is about an edit."""
-        return (self.sort == ".*" or edit.sort in self.sort.split(", ")) and all(
-            re.fullmatch(pattern, text, re.DOTALL)
-            for pattern, text in (
-                (self.where, edit.address),
-                (self.of, edit.subject),
-                (self.was, edit.was),
-                (self.now, edit.now),
+        return (
+            (not self.proven or self.proven == edit.proven)
+            and (self.sort == ".*" or edit.sort in self.sort.split(", "))
+            and all(
+                re.fullmatch(pattern, text, re.DOTALL)
+                for pattern, text in (
+                    (self.where, edit.address),
+                    (self.of, edit.subject),
+                    (self.was, edit.was),
+                    (self.now, edit.now),
+                )
             )
         )
 

@@ -12,6 +12,7 @@ from mutation.edits import Edit
 from mutation.judge import CONTENT, caught_in_practical, caught_in_shared, content, plain
 from mutation.legal import (
     RENAMED,
+    independent_exchanged,
     own_names_changed,
     renamed,
     singles_listed,
@@ -41,6 +42,7 @@ def _legal(practical_id: str) -> Iterator[Edit]:
     yield words_changed(data)
     yield from units_changed(data)
     yield from steps_reordered(data)
+    yield from independent_exchanged(practical)
 
 
 @PRACTICALS
