@@ -44,6 +44,10 @@ TABLES = {
             "use-log",
             "faults",
             "near-misses",
+            "limits-read-twice",
+            "certificates-read-twice",
+            "rooms-measured-twice",
+            "plates-read-twice",
         )
     },
 }

@@ -25,11 +25,12 @@ from mutation.same import independent
 
 RENAMED = ("kit", "rooms", "sources", "supplies", "hazards", "emergencies", "citations", "contacts", "skills")
 COLUMNS = {
-    "kit": {"thing"},
+    "kit": {"thing", "item"},
     "rooms": {"room"},
     "sources": {"source", "thing"},
     "supplies": {"unit", "thing"},
     "skills": {"skill"},
+    "citations": {"citation"},
 }
 """Shelf → the columns of the tables that name something on it."""
 SMALLEST = 1e-9

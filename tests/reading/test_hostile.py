@@ -157,7 +157,7 @@ def test_odd_files_are_named_and_not_opened(tiny_content: Callable[..., Path]) -
         ("kit/-rf.yml", "stop", "use letters, digits, hyphens and dots, a letter first"),
         ("kit/\\udcff.yml", "stop", "use letters, digits, hyphens and dots, a letter first"),
         ("kit/inner", "warning", "put the files directly into the folder above"),
-        ("kit/more.yaml", "warning", "a definition is a file whose name ends in .yml"),
+        ("kit/more.yaml", "stop", "rename it: a definition is a file whose name ends in .yml"),
         ("kit/pipe.yml", "warning", "put the files directly into the folder above"),
         ("practical", "warning", "did you mean practicals?"),
         ("practicals/old", "stop", "put the files directly into the folder above"),

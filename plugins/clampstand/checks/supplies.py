@@ -57,6 +57,14 @@ def so_throughout(lesson: Lesson) -> dict[str, str]:
     return {"current": kinds.pop()} if len(kinds) == 1 else {}
 
 
+def used_as_supplies(book: Book) -> frozenset[str]:
+    """The items that feed something in some practical, or that have an output and are on its kit list."""
+    giving = {item.id for item in book.kit.values() if item.output is not None}
+    practicals = book.practicals.values()
+    feeding = (circuit.supply for practical in practicals for circuit in practical.circuits)
+    return frozenset(feeding).union(*(practical.items & giving for practical in practicals))
+
+
 def can_hurt(lesson: Lesson, output: Output) -> bool:
     """Whether an output can exceed the touch voltage; it can where nobody says what that is."""
     return _exceeds(output, lesson.limit(TOUCH_VOLTAGE, current=output.current))

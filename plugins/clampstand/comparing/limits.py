@@ -9,6 +9,7 @@ from clampstand.limits import the_limit
 from clampstand.model.book import Book
 from clampstand.model.limit import Limit
 from clampstand.model.practical import Practical
+from clampstand.reading.findings import did_you_mean
 
 DEPARTMENT = "the whole department"
 """Where a change stands that no practical names."""
@@ -53,12 +54,14 @@ class Flips:
 
 
 def with_packs(book: Book, names: Sequence[str]) -> Book:
-    """The same content with other packs in force. Raises NoSuchPack."""
-    for name in names:
+    """The same content with other packs in force, in whatever case they are named. Raises NoSuchPack."""
+    known = {name.casefold(): name for name in book.packs}
+    chosen = tuple(name if name in book.packs else known.get(name.casefold(), name) for name in names)
+    for name in chosen:
         if name not in book.packs:
-            raise NoSuchPack(f"there is no pack {name}; there are {', '.join(book.packs)}")
-    department = book.department.model_copy(update={"packs": tuple(names)})
-    return replace(book, department=department)
+            meant = did_you_mean(name, book.packs, f"there are {', '.join(book.packs)}")
+            raise NoSuchPack(f"there is no pack {name}; {meant}")
+    return replace(book, department=book.department.model_copy(update={"packs": chosen}))
 
 
 def with_limits_of(book: Book, other: Book) -> Book:

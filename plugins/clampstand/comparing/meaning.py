@@ -9,9 +9,9 @@ from typing import Any
 
 from clampstand.calculators.kit_totals import KitTotal, total_of
 from clampstand.comparing.pairs import moved, pairs
-from clampstand.comparing.values import CEILINGS, FLOORS, GUARDS, LEAVE, became, is_same_value, loosens, read
+from clampstand.comparing.values import CEILINGS, FLOORS, GUARDS, LEAVE, became, loosens, read
 from clampstand.limits import the_limit
-from clampstand.model.base import Definition, Interval
+from clampstand.model.base import Definition, Interval, is_same_value
 from clampstand.model.book import Book
 from clampstand.model.limit import Limit
 from clampstand.model.practical import KitLine, Practical

@@ -1,7 +1,7 @@
 """One value before and after: whether it means the same, what became of it, whether more is allowed now."""
 
 from clampstand.model.base import Interval
-from clampstand.units import Amount, NotAnAmount, digits, is_same, read_amount
+from clampstand.units import Amount, NotAnAmount, digits, read_amount
 
 FLOORS = ("at_least", "more_than", "at_least_age", "waits", "youngest")
 """What asks for no less than its value: a lower one allows more."""
@@ -29,20 +29,6 @@ def read(value: object) -> object:
         return read_amount(value) if isinstance(value, str) else value
     except NotAnAmount:
         return value
-
-
-def is_same_value(old: object, new: object) -> bool:
-    """Whether two values mean the same: ``1 h`` and ``60 min`` do."""
-    if isinstance(old, Amount) and isinstance(new, Amount):
-        alike = old.kind == new.kind
-        return alike and is_same(old.low, new.low) and is_same(old.high, new.high)
-    if isinstance(old, Interval) and isinstance(new, Interval):
-        return old == new or ({old.unit, new.unit} <= {"month", "year"} and _months(old) == _months(new))
-    return old == new
-
-
-def _months(interval: Interval) -> int:
-    return interval.count * (12 if interval.unit == "year" else 1)
 
 
 def became(old: object, new: object) -> str:

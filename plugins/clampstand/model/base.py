@@ -18,7 +18,7 @@ from pydantic_core import CoreSchema, PydanticCustomError
 
 from clampstand.findings import Route, Spot
 from clampstand.model.days import misread_day
-from clampstand.units import KINDS, Amount, NotAnAmount, number_in, read_amount
+from clampstand.units import KINDS, Amount, NotAnAmount, is_same, number_in, read_amount
 
 T = TypeVar("T")
 
@@ -126,7 +126,8 @@ def _id(text: str) -> str:
     return text
 
 
-def _count(text: str) -> int:
+def count_from(text: str) -> int:
+    """A whole number, from its text."""
     if not re.fullmatch(r"[0-9]{1,6}", text):
         raise fault(f"{text[:80] or 'nothing'} is not a whole number", "write digits only, for example 3")
     return int(text)
@@ -146,7 +147,7 @@ def _link(text: str) -> str:
 
 
 def _some(text: str) -> int:
-    count = _count(text)
+    count = count_from(text)
     if count == 0:
         raise fault("0 is nobody and nothing", "write 1 or more")
     return count
@@ -156,8 +157,9 @@ _OLDEST = 99
 """Of whoever comes to a lesson."""
 
 
-def _age(text: str) -> int:
-    age = _count(text)
+def age_from(text: str) -> int:
+    """Whole years, from their text."""
+    age = count_from(text)
     if not 0 < age <= _OLDEST:
         raise fault(f"{age} is nobody's age here", "write whole years, for example 16")
     return age
@@ -226,7 +228,24 @@ class Interval(Definition):
         return f"{self.count} {self.unit}{'s' if self.count != 1 else ''}"
 
 
-def _interval(text: str) -> Interval:
+def is_same_value(one: object, other: object) -> bool:
+    """Whether two values mean the same: ``1 h`` and ``60 min`` do, and ``1 year`` and ``12 months``."""
+    if isinstance(one, Amount) and isinstance(other, Amount):
+        if (one.written, one.kind) == (other.written, other.kind):
+            return True
+        return one.kind == other.kind and is_same(one.low, other.low) and is_same(one.high, other.high)
+    if isinstance(one, Interval) and isinstance(other, Interval):
+        by_months = {one.unit, other.unit} <= {"month", "year"}
+        return one == other or (by_months and _months(one) == _months(other))
+    return one == other
+
+
+def _months(interval: Interval) -> int:
+    return interval.count * (12 if interval.unit == "year" else 1)
+
+
+def interval_from(text: str) -> Interval:
+    """An interval of the calendar, from its text."""
     match = _INTERVAL.fullmatch(text)
     if match is None:
         raise fault(
@@ -266,6 +285,11 @@ def _within_nature(amount: Amount, kind: str) -> None:
         raise fault(f"{amount} is less than nothing", "look at the sign")
     if kind == "fraction" and not 0 <= number_in(amount.low, "") <= number_in(amount.high, "") <= 1:
         raise fault(f"{amount} is no part of a whole", "write from 0 % to 100 %, or ppm")
+
+
+def any_amount_from(text: str) -> Amount:
+    """A quantity of whatever kind, from its text."""
+    return _amount_of(None)(text)
 
 
 def _longer_than_nothing(text: str) -> Amount:
@@ -316,7 +340,7 @@ Id = Annotated[
     str, from_text(_id), _schema(f"^{_ID.pattern}$", "write letters, digits, hyphens and dots", "gm-tube")
 ]
 Count = Annotated[
-    int, from_text(_count), WithJsonSchema({"type": ["integer", "string"], "pattern": "^[0-9]{1,6}$"})
+    int, from_text(count_from), WithJsonSchema({"type": ["integer", "string"], "pattern": "^[0-9]{1,6}$"})
 ]
 Some = Annotated[
     int,
@@ -332,7 +356,7 @@ Link = Annotated[
 """An address a page may link to. Any other scheme could run something, or smuggle it in."""
 Age = Annotated[
     int,
-    from_text(_age),
+    from_text(age_from),
     WithJsonSchema({"type": ["integer", "string"], "minimum": 1, "pattern": "^0*[1-9][0-9]?$"}),
 ]
 """In whole years, as birthdays are counted."""
@@ -349,12 +373,12 @@ Day = Annotated[
 ]
 CalendarTime = Annotated[
     Interval,
-    from_text(_interval),
+    from_text(interval_from),
     _schema(f"^{_INTERVAL.pattern}$", "write a number and days, weeks, months or years", "12 months"),
 ]
 AnyAmount = Annotated[
     Amount,
-    from_text(_amount_of(None)),
+    from_text(any_amount_from),
     _schema(_PATTERN_OF_AMOUNT, "write a number with its unit, for example 50 mm", "50 mm"),
 ]
 

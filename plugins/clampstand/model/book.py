@@ -26,6 +26,14 @@ from clampstand.model.record import (
     SourceCount,
     SourceUse,
 )
+from clampstand.model.second_reading import (
+    CertificateReadTwice,
+    LimitReadTwice,
+    PlateReadTwice,
+    RoomMeasuredTwice,
+    SecondReading,
+    thing_read,
+)
 from clampstand.model.skill import Skill
 from clampstand.model.substance import Substance
 from clampstand.model.term import Term
@@ -65,6 +73,10 @@ class Book:
     uses: Mapping[str, SourceUse] = field(default_factory=dict)
     faults: Mapping[str, FaultReport] = field(default_factory=dict)
     near_misses: Mapping[str, NearMiss] = field(default_factory=dict)
+    limits_read_twice: Mapping[str, LimitReadTwice] = field(default_factory=dict)
+    certificates_read_twice: Mapping[str, CertificateReadTwice] = field(default_factory=dict)
+    rooms_measured_twice: Mapping[str, RoomMeasuredTwice] = field(default_factory=dict)
+    plates_read_twice: Mapping[str, PlateReadTwice] = field(default_factory=dict)
 
     def shelf(self, name: str) -> Mapping[str, Entry]:
         """A shelf by its name. Raises AttributeError for a name that is none."""
@@ -90,6 +102,21 @@ class Book:
         for limit in self.limits_in_force:
             by_key[limit.key] = (*by_key.get(limit.key, ()), limit)
         return by_key
+
+    @cached_property
+    def second_readings(self) -> Mapping[tuple[str, ...], SecondReading]:
+        """What was read a second time, by its shelf and id → the newest reading of it."""
+        shelves: tuple[Mapping[str, SecondReading], ...] = (
+            self.limits_read_twice,
+            self.certificates_read_twice,
+            self.rooms_measured_twice,
+            self.plates_read_twice,
+        )
+        return {row.of: row for shelf in shelves for row in shelf.values()}
+
+    def second_reading_of(self, entry: Entry) -> SecondReading | None:
+        """The newest second reading of a limit, a source, a room or an item of the kit."""
+        return self.second_readings.get(thing_read(entry))
 
     @cached_property
     def sign_offs_by_whom(self) -> Mapping[tuple[str, tuple[str, str]], tuple[SignOff, ...]]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 _EXAMPLE = "write year-month-day, for example 2026-01-15"
 _DAY_FIRST = re.compile(r"([0-9]{1,2})[/. -]([0-9]{1,2})[/. -]([0-9]{2}|[0-9]{4})")
 _YEAR_FIRST = re.compile(r"([0-9]{4})[/. -]([0-9]{1,2})[/. -]([0-9]{1,2})(?:[T ][0-9:.]+Z?)?")
+_WRITTEN = re.compile(r"(?<![\w-])([0-9]{4})-([0-9]{2})-([0-9]{2})(?![\w-])")
 _SERIAL = re.compile(r"([1-9][0-9]{4})(?:[.,][0-9]{1,12})?")
 _DAY_ZERO = dt.date(1899, 12, 30)
 """Day 0 of the count most spreadsheets keep, so that day 60, which never was, does not matter after 1900."""
@@ -34,6 +35,20 @@ def written_day(day: dt.date) -> str:
     '15\\xa0January\\xa02026'
     """
     return f"{day.day}\u00a0{_MONTHS[day.month - 1]}\u00a0{day.year}"
+
+
+def days_in_words(text: str) -> str:
+    """A sentence with its days as people write them.
+
+    >>> days_in_words("T-1 was tested on 2024-09-04")
+    'T-1 was tested on 4\\xa0September\\xa02024'
+    """
+    return _WRITTEN.sub(_in_words, text)
+
+
+def _in_words(match: re.Match[str]) -> str:
+    day = _day(int(match[1]), int(match[2]), int(match[3]))
+    return written_day(day) if day else match[0]
 
 
 def misread_day(text: str) -> tuple[str, str]:

@@ -25,6 +25,17 @@ from clampstand.model.base import (
 )
 from clampstand.model.people import ClockTime
 
+RoomLevel = Literal["above ground", "below ground", "open air"]
+"""Where a room lies: gas that is heavier than air stays below the ground."""
+
+SourceForm = Literal[
+    "sealed disc", "sealed cup", "sealed point", "sealed bottle", "generator", "unsealed", "object"
+]
+"""How a source is made."""
+
+ReadTwice = Literal["limits", "certificates", "rooms", "plates"]
+"""What a department may have undertaken to read twice."""
+
 
 class Contact(Entry):
     """A role and how to reach whoever holds it. Never a person's name."""
@@ -58,6 +69,8 @@ class Department(Entry):
     teacher_to_source: Length
     """How far the teacher's body is taken to be from a source held in forceps, for the dose worked out."""
     review_every: CalendarTime
+    reads_twice: Many[ReadTwice] = ()
+    """What is read a second time by somebody else: a warning names everything of it that was read once."""
     approvers: dict[Line, Many[Id]] = {}
     """Family of hazards, or subject → the roles that may approve a practical, the first choice first."""
     address: Link | None = None
@@ -72,7 +85,7 @@ class Room(Entry):
     shelf: ClassVar[str] = "rooms"
 
     name: Line
-    level: Literal["above ground", "below ground", "open air"]
+    level: RoomLevel
     volume: Volume | None = None
     """Left out for the open air."""
     air_changes: AirChanges | None = None
@@ -115,9 +128,7 @@ class Source(Entry):
     """Progeny that are in it with the same activity."""
     activity: Activity
     reference_date: Day
-    form: Literal[
-        "sealed disc", "sealed cup", "sealed point", "sealed bottle", "generator", "unsealed", "object"
-    ]
+    form: SourceForm
     emits: Many[Literal["alpha", "beta", "gamma"]]
     held: Literal["forceps", "gloved hand"] = "forceps"
     """What may touch it."""

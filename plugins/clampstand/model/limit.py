@@ -1,9 +1,12 @@
 """A limit: what it holds for, its value, whose it is, where it was read and when it must be read again."""
 
+from collections.abc import Callable
+from dataclasses import dataclass
 from functools import cached_property
-from typing import ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
-from pydantic import model_validator
+from pydantic import WithJsonSchema, model_validator
+from pydantic_core import PydanticCustomError
 
 from clampstand.findings import Layer
 from clampstand.model.base import (
@@ -20,7 +23,13 @@ from clampstand.model.base import (
     Many,
     Time,
     Words,
+    age_from,
+    any_amount_from,
+    count_from,
     fault,
+    from_text,
+    interval_from,
+    is_same_value,
 )
 from clampstand.units import Amount
 
@@ -36,6 +45,53 @@ _IN_WORDS = {
 """Every way to state a limit, as a person says it."""
 
 
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """What a limit asks for: its comparator and its value."""
+
+    comparator: str
+    value: Amount | Interval | int
+
+    def __str__(self) -> str:
+        return _IN_WORDS[self.comparator].format(self.value)
+
+    def means_as(self, other: "Statement") -> bool:
+        """Whether two ask for the same: ``at most 1 h`` and ``at most 60 min`` do."""
+        return self.comparator == other.comparator and is_same_value(self.value, other.value)
+
+
+_READERS: dict[str, Callable[[str], Amount | Interval | int]] = {
+    **dict.fromkeys(("at_most", "less_than", "at_least", "more_than"), any_amount_from),
+    "at_most_count": count_from,
+    "at_least_age": age_from,
+    "at_most_interval": interval_from,
+}
+"""Comparator → how its value is read."""
+
+
+def statement_from(text: str) -> Statement:
+    """What a limit asks for, from the words a page says it in: ``at most 5000 ppm``.
+
+    >>> str(statement_from("at least 16 years old"))
+    'at least 16 years old'
+    """
+    for comparator, words in _IN_WORDS.items():
+        before, after = words.split("{}")
+        if text.startswith(before) and text.endswith(after):
+            try:
+                written = text.removeprefix(before).removesuffix(after).strip()
+                return Statement(comparator, _READERS[comparator](written))
+            except PydanticCustomError:
+                continue
+    raise fault(
+        f"{text[:80] or 'nothing'} does not say what a limit asks for",
+        "write it as the page of limits does, for example at most 5000 ppm",
+    )
+
+
+Stated = Annotated[Statement, from_text(statement_from), WithJsonSchema({"type": "string"})]
+
+
 class AppliesTo(Definition):
     """What a limit holds for; a key left out holds for everything."""
 
@@ -47,6 +103,11 @@ class AppliesTo(Definition):
     age_under: Age | None = None
     age_from: Age | None = None
     made_before: Day | None = None
+
+    @property
+    def in_words(self) -> str:
+        """What it holds for, in a few words, as a table names it: ``dc``, ``Am-241, sealed``."""
+        return ", ".join(str(value) for _, value in self if value is not None)
 
 
 class Limit(Entry):
@@ -113,9 +174,14 @@ class Limit(Entry):
         return self.value if isinstance(self.value, Amount) else None
 
     @property
+    def says(self) -> Statement:
+        """What it asks for."""
+        return Statement(self.comparator, self.value)
+
+    @property
     def in_words(self) -> str:
         """The limit as a person says it: ``at least 100 mm``."""
-        return _IN_WORDS[self.comparator].format(self.value)
+        return str(self.says)
 
     @property
     def holds_for(self) -> tuple[str, str]:

@@ -20,6 +20,8 @@ FILE_NAME = re.compile(r"[A-Za-z][A-Za-z0-9.-]{0,79}\.(?:yml|csv)")
 
 ENDINGS = {"records": ".csv", "timetable": ".csv"}
 """How the names of a folder's files end, where it is not in ``.yml``."""
+MEANT_SO = {".yml": (".yml", ".yaml"), ".csv": (".csv",)}
+"""Ending → how it is written by those who mean it, small or in capitals."""
 _A_FILE = {
     ".yml": "a definition is a file whose name ends in .yml",
     ".csv": "save it as CSV in UTF-8, with a name that ends in .csv",
@@ -91,7 +93,7 @@ def _gather_folder(folder: Path, name: str, only: tuple[str, ...], shelves: Shel
         if not stat.S_ISREG(entry.stat(follow_symlinks=False).st_mode):
             _folder_inside(Path(entry.path), file, shelves)
         elif not entry.name.endswith(ending):
-            _unused(shelves, file, _A_FILE[ending])
+            _not_so_called(shelves, file, ending)
         elif not FILE_NAME.fullmatch(entry.name):
             message = f"{_printable(entry.name)} cannot be a file name here, for it is used as an id"
             mend = "use letters, digits, hyphens and dots, a letter first"
@@ -111,6 +113,15 @@ def _folder_inside(folder: Path, file: str, shelves: Shelves) -> None:
         return
     message = f"nothing in this folder is read or published: {listed(map(_printable, inside), 'and')}"
     shelves.findings.append(stop(READING, Place(file, 1, 1), message, mend))
+
+
+def _not_so_called(shelves: Shelves, file: str, ending: str) -> None:
+    """Says that a file is left out for its name: a stop where it is plainly meant to be read."""
+    if not file.casefold().endswith(MEANT_SO[ending]):
+        _unused(shelves, file, _A_FILE[ending])
+        return
+    message = f"{file.rsplit('/', 1)[-1]} would be left out, for its name does not end in {ending}"
+    shelves.findings.append(stop(READING, Place(file, 1, 1), message, f"rename it: {_A_FILE[ending]}"))
 
 
 def _unused(shelves: Shelves, file: str, mend: str) -> None:

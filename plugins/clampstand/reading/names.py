@@ -38,6 +38,12 @@ from clampstand.model.record import (
     SourceCount,
     SourceUse,
 )
+from clampstand.model.second_reading import (
+    CertificateReadTwice,
+    LimitReadTwice,
+    PlateReadTwice,
+    RoomMeasuredTwice,
+)
 from clampstand.model.skill import Skill
 from clampstand.model.step import Number, Step
 from clampstand.model.substance import Figure, Substance, Table
@@ -85,6 +91,10 @@ SHELVES: dict[str, str] = {
     "uses": "entries of the use log",
     "faults": "faults on record",
     "near_misses": "near misses on record",
+    "limits_read_twice": "second readings of limits",
+    "certificates_read_twice": "second readings of certificates",
+    "rooms_measured_twice": "second measurements of rooms",
+    "plates_read_twice": "second readings of plates",
 }
 """Every shelf of the book, and what lies on it, as a message says it."""
 
@@ -118,6 +128,7 @@ _CODES: dict[type[Definition], tuple[str, ...]] = {
     SourceUse: ("out_by", "back_by"),
     FaultReport: ("by", "cleared_by"),
     NearMiss: ("by", "closed_by"),
+    **dict.fromkeys((LimitReadTwice, CertificateReadTwice, RoomMeasuredTwice, PlateReadTwice), ("by",)),
 }
 
 NAMED: dict[tuple[type[Definition], str], str] = {
@@ -198,6 +209,13 @@ NAMED: dict[tuple[type[Definition], str], str] = {
     (SourceUse, "room"): "rooms",
     (FaultReport, "thing"): THING,
     (NearMiss, "practical"): "practicals",
+    (LimitReadTwice, "pack"): "packs",
+    (LimitReadTwice, "key"): LIMIT,
+    (LimitReadTwice, "citation"): "citations",
+    (CertificateReadTwice, "source"): "sources",
+    (CertificateReadTwice, "nuclide"): "nuclides",
+    (RoomMeasuredTwice, "room"): "rooms",
+    (PlateReadTwice, "item"): "kit",
     **{(kind, name): "people" for kind, names in _CODES.items() for name in names},
 }
 """Class and field → where the text in it, or every text of its list or block, must be found."""

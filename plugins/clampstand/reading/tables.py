@@ -16,6 +16,12 @@ from clampstand.model.record import (
     SourceCount,
     SourceUse,
 )
+from clampstand.model.second_reading import (
+    CertificateReadTwice,
+    LimitReadTwice,
+    PlateReadTwice,
+    RoomMeasuredTwice,
+)
 from clampstand.reading.findings import MOST_FINDINGS, READING, SCHEMA, listed, stop
 from clampstand.reading.grid import Grid, GridRow, nothing_there
 from clampstand.reading.schema import define, keys_of
@@ -29,6 +35,10 @@ RECORDS: dict[str, type[Entry]] = {
     "use-log": SourceUse,
     "faults": FaultReport,
     "near-misses": NearMiss,
+    "limits-read-twice": LimitReadTwice,
+    "certificates-read-twice": CertificateReadTwice,
+    "rooms-measured-twice": RoomMeasuredTwice,
+    "plates-read-twice": PlateReadTwice,
 }
 """File of the folder ``records`` → what its rows are."""
 

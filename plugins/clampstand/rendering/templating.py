@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from clampstand.calculators.kit_totals import KitTotal
 from clampstand.calculators.worked import CannotWork
-from clampstand.model.days import written_day
+from clampstand.model.days import days_in_words, written_day
 from clampstand.rendering.diagrams.signs import SIGNS, sign
 from clampstand.rendering.page import Heading
 from clampstand.rendering.prose import prose, unbroken
@@ -97,6 +97,7 @@ def environment() -> Environment:
         "amount_in_all": amount_in_all,
         "clock": clock_time,
         "day": written_day,
+        "days_in_words": days_in_words,
         "duration": duration,
         "minutes": minutes,
         "prose": prose,

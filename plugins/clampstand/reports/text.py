@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Mapping, Sequence
 
 from clampstand.findings import Finding, Place
+from clampstand.model.days import days_in_words
 
 _WINDOW = 92
 """Characters of a source line that are shown; longer lines show the part around the mark."""
@@ -17,8 +18,11 @@ def as_text(findings: Iterable[Finding], lines: SourceLines) -> str:
 
 
 def one_as_text(finding: Finding, lines: SourceLines) -> str:
-    """One finding: where, what, the line itself, what is needed, whose rule it is, how to mend it."""
-    head = f"{_address(finding.place)}: {finding.severity} [{finding.rule}] {finding.message}"
+    """One finding: where, what, the line itself, what is needed, whose rule it is, how to mend it.
+
+    Days are in words where they are read, and as the files have them where they are typed.
+    """
+    head = f"{_address(finding.place)}: {finding.severity} [{finding.rule}] {days_in_words(finding.message)}"
     parts = [head, *_marked(finding.place, lines, "^")]
     for place, words in finding.related:
         parts += [f"  {_address(place)}: {words}", *_marked(place, lines, "-")]

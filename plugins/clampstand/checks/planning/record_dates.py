@@ -28,8 +28,12 @@ _DATED = {
     "uses": ("date",),
     "faults": ("date", "cleared"),
     "near_misses": ("date", "closed"),
+    "certificates_read_twice": ("date",),
+    "rooms_measured_twice": ("date",),
+    "plates_read_twice": ("date",),
 }
-"""Shelf → the days its rows give. Tests and counts are judged with the source or supply they go into."""
+"""Shelf → the days its rows give. Tests and counts are judged with the source or supply they go into.
+Laws are read on days of their own, whatever day the handbook is worked out for."""
 
 
 def check_book(book: Book) -> Iterator[Problem]:

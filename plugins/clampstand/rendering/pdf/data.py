@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from clampstand.calculators.clock import Clocked, clock
-from clampstand.model.days import written_day
+from clampstand.model.days import days_in_words, written_day
 from clampstand.model.emergency import Action, Emergency
 from clampstand.model.practical import Phase, Practical
 from clampstand.model.skill import Skill
@@ -76,7 +76,7 @@ def _notices(practical: Practical, contents: Contents, quotes: Quotes) -> Iterat
     """What speaks against the practical today, and what it is excepted from."""
     for finding in against(practical, contents)[:1]:
         lead = f"Not today. On {written_day(contents.day)}:"
-        yield {"lead": lead, "says": finding.message}
+        yield {"lead": lead, "says": days_in_words(finding.message)}
     for exception in practical.exceptions:
         lead = f"Exception until {written_day(exception.expires)} ({exception.rule}):"
         yield {"lead": lead, "says": plain(exception.reason, quotes)}
