@@ -78,6 +78,14 @@ def test_json_has_every_key_that_developers_are_promised():
         assert f"`{key}`" in written, key
 
 
+def test_days_are_in_words_where_they_are_read_and_as_typed_where_they_are_typed():
+    finding = replace(FOUND, message="tested on 2024-09-04", needed="2025-09-04 or later")
+    text = as_text([finding], LINES)
+    assert "tested on 4\xa0September\xa02024" in text
+    assert "needed: 2025-09-04 or later" in text
+    assert "tested on 2024-09-04" in as_json([finding])
+
+
 def test_json_and_text_say_the_same():
     payload = json.loads(as_json([FOUND]))["findings"][0]
     text = as_text([FOUND], LINES)

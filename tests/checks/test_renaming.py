@@ -10,8 +10,9 @@ from checks.edits import Files, Plain, bench, edited, judged
 from checks.test_cases import ALL, Case
 
 BENCH = bench()
-ABOUT_NAMES = ("names-in-braces",)
-"""Rules about the names themselves: their wrong edits name things by words the renaming takes away."""
+ABOUT_NAMES = ("names-in-braces", "size-by-name", "substance-by-name")
+"""Rules about the names themselves: their wrong edits name things by words the renaming takes away, or hold
+what a name says against what is written beside it."""
 
 
 def renamed(files: Files) -> Files:

@@ -71,6 +71,16 @@ def test_another_country_s_packs_name_the_practicals_that_use_its_sources() -> N
     assert "at least once in 6 months (law)" in text
 
 
+def test_a_pack_may_be_named_in_any_case() -> None:
+    book = handbook(CONTENT).book
+    assert with_packs(book, ["gb", "Department-Rules"]).department.packs == ("GB", "department-rules")
+
+
+def test_a_pack_misspelt_is_asked_about() -> None:
+    with pytest.raises(NoSuchPack, match="did you mean department-rules"):
+        with_packs(handbook(CONTENT).book, ["departmnt-rules"])
+
+
 def test_an_unknown_pack_is_said() -> None:
     book = handbook(CONTENT).book
     with pytest.raises(NoSuchPack, match="there is no pack moon"):

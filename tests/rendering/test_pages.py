@@ -214,6 +214,25 @@ def test_an_unverified_limit_says_so_wherever_it_is_used(tiny_content: Write):
     assert "at least 100 mm unverified" in words_of(site["limits/index.html"]).replace("\u00a0", " ")
 
 
+def test_what_was_read_twice_says_so_and_what_was_read_once_too(tiny_content: Write):
+    content = tiny_content()
+    (content / "records").mkdir(exist_ok=True)
+    (content / "department/people.yml").write_text("TEC1: {role: technician}\n")
+    department = content / "department/department.yml"
+    department.write_text(department.read_text() + "reads_twice: [limits, certificates]\n")
+    (content / "records/certificates-read-twice.csv").write_text(
+        "date,source,activity,from,by\n2025-11-03,S-1,1 µCi,certificate C1,TEC1\n"
+    )
+    (content / "records/limits-read-twice.csv").write_text(
+        "date,pack,key,says,from,by\n2025-11-04,house,radiation.hand-to-source,at least 10 cm,the door,TEC1\n"
+    )
+    site = made(contents_of(content))
+    sources, limits = (words_of(site[f"{name}/index.html"]) for name in ("sources", "limits"))
+    assert "(read twice, again on 3 November 2025 from certificate C1)" in sources.replace("\u00a0", " ")
+    assert "; read twice, again on 4 November 2025 from the door" in limits.replace("\u00a0", " ")
+    assert "; read once" in limits
+
+
 def test_an_exception_is_printed_with_its_reason_and_its_end(tiny_content: Write):
     content = tiny_content()
     file = content / "practicals/sparks.yml"

@@ -92,6 +92,10 @@ def statement_from(text: str) -> Statement:
 Stated = Annotated[Statement, from_text(statement_from), WithJsonSchema({"type": "string"})]
 
 
+_SAID = {"age_under": "under {}", "age_from": "from {}", "made_before": "made before {}"}
+"""What stands round a value that does not say by itself what it is."""
+
+
 class AppliesTo(Definition):
     """What a limit holds for; a key left out holds for everything."""
 
@@ -106,8 +110,9 @@ class AppliesTo(Definition):
 
     @property
     def in_words(self) -> str:
-        """What it holds for, in a few words, as a table names it: ``dc``, ``Am-241, sealed``."""
-        return ", ".join(str(value) for _, value in self if value is not None)
+        """What it holds for, in a few words, as a table names it: ``dc``, ``under 18, from 16``."""
+        said = (_SAID.get(name, "{}").format(value) for name, value in self if value is not None)
+        return ", ".join(said)
 
 
 class Limit(Entry):
