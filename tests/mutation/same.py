@@ -6,6 +6,7 @@ prove is a gap, or has a reason of its own in ``survivors.yml``.
 
 import re
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from typing import Any
 
 from clampstand.checks import Lesson
@@ -15,7 +16,7 @@ from clampstand.checks.meeting import met_in
 from clampstand.checks.vapours import with_vapours
 from clampstand.checks.washing import unwashed
 from clampstand.model.practical import Practical
-from clampstand.model.step import Step
+from clampstand.model.step import ACTORS, Step
 from clampstand.timeline import Moment, Power, World
 
 SAID_TWICE = "said twice"
@@ -30,7 +31,7 @@ def said_twice(old: Lesson, new: Lesson) -> bool:
     word: another word or step says it of the same people, dressed the same."""
     pairs = list(zip(old.moments, new.moments, strict=True))
     return (
-        all(_states(a) == _states(b) and _others(a.step) == _others(b.step) for a, b in pairs)
+        all(_states(old, a) == _states(new, b) and _others(a.step) == _others(b.step) for a, b in pairs)
         and all(_touched_while_fed(old, a) == _touched_while_fed(new, b) for a, b in pairs)
         and all(about(old, a) == about(new, b) for a, b in pairs)
         and [set(v) for _, v in with_vapours(old)] == [set(v) for _, v in with_vapours(new)]
@@ -47,15 +48,14 @@ _TALKS = re.compile(r"(?:discuss|talk)\b", re.I)
 
 def only_talked_of(old: Lesson, new: Lesson) -> bool:
     """Whether all that changes is that a talk no longer names the results it is about."""
-    return all(
-        a.step == b.step
-        or (_TALKS.match(a.step.do) is not None and a.step == b.step.model_copy(update=_built(a.step)))
-        for a, b in zip(old.moments, new.moments, strict=True)
-    )
+    pairs = list(zip(old.moments, new.moments, strict=True))
+    talks = all(a.step.builds_on == b.step.builds_on or _TALKS.match(a.step.do) for a, b in pairs)
+    same = all(_states(old, a) == _states(new, b) and _bare(a.step) == _bare(b.step) for a, b in pairs)
+    return talks and same
 
 
-def _built(step: Step) -> Mapping[str, Any]:
-    return {"builds_on": step.builds_on}
+def _bare(step: Step) -> Mapping[str, Any]:
+    return {name: getattr(step, name) for name in Step.model_fields if name not in ("builds_on", "class_")}
 
 
 def _names(world: World) -> tuple[Any, ...]:
@@ -71,18 +71,24 @@ def _names(world: World) -> tuple[Any, ...]:
     )
 
 
-def _states(moment: Moment) -> tuple[Any, ...]:
-    return tuple(_names(world) for world in (moment.before, moment.handled, moment.during, moment.after))
+def _states(lesson: Lesson, moment: Moment) -> tuple[Any, ...]:
+    worlds = (moment.before, moment.handled, moment.during, moment.after)
+    if moment.ref.phase == "run" and moment.ref.number == len(lesson.practical.run):
+        worlds = (
+            *worlds[:3],
+            replace(moment.after, class_here=False),
+        )  # the class goes at the end of the run
+    return tuple(_names(world) for world in worlds)
 
 
 def _others(step: Step) -> Mapping[str, Any]:
-    return {name: getattr(step, name) for name in Step.model_fields if name not in DERIVED}
+    return {name: getattr(step, name) for name in Step.model_fields if name not in (*DERIVED, "class_")}
 
 
 def _touched_while_fed(lesson: Lesson, moment: Moment) -> frozenset[str]:
-    """What is touched where something has been switched on before or will be."""
-    circuits = {name for circuit in lesson.practical.circuits for name in (circuit.supply, *circuit.feeds)}
-    return frozenset(moment.step.touches) & circuits
+    """The supplies whose live parts hands meet in a step."""
+    met = {*moment.step.touches, *moment.step.handles}
+    return frozenset(c.supply for c in lesson.practical.circuits if met & {c.supply, *c.feeds})
 
 
 def _meetings(lesson: Lesson) -> Iterator[tuple[str, str, frozenset[tuple[str, frozenset[str]]], bool]]:
@@ -174,15 +180,18 @@ def _contained(lesson: Lesson) -> frozenset[tuple[str, str]]:
 
 
 _LEANS = re.compile(
-    r"\b(?:it|them|they|these|those|again|instead|same|rest|as before|(?:what|that) is left|more)\b", re.I
+    r"\b(?:it|them|they|these|those|instead|same|rest|as before|(?:what|that) is left)\b", re.IGNORECASE
 )
 """What a sentence says of the sentence before it."""
+_AGAIN = re.compile(r"^[^{]*\bagain\b", re.IGNORECASE)
+"""What is done again, without a word of what it is done to."""
 _QUOTED = re.compile(r"\{([^{}\n]{1,300})\}")
 _CHANGES_DANGER = (
     *("takes_out", "picks_up", "sets_down", "puts_back", "switches_on", "switches_off", "waits"),
     *("discharges", "brings_in", "opens", "closes", "lights", "puts_out", "within", "eats", "class_"),
 )
 """Words with which a danger begins, changes or ends: next to them an order is never only a habit."""
+_DRESSES = ("do", "by", "takes", "name", "after", "warn", "room", "puts_on")
 _PAPER = ("measures", "builds_on", "signs_out", "counts_back", "washes", "puts_on", "takes_off", "takes_away")
 """Words of steps that move no apparatus. What else a sentence moves, the data need not say."""
 
@@ -196,11 +205,11 @@ def independent(practical: Practical, phase: str, index: int, old: Lesson, new: 
     """
     first, second = practical.steps(phase)[index : index + 2]
     apart = not _things(old, first) & _things(old, second) and not _leans(first) and not _leans(second)
-    calm = not any(getattr(step, word) for step in (first, second) for word in _CHANGES_DANGER)
+    calm = not (_changes_danger(first, second) or _changes_danger(second, first))
     place = [m.ref.phase for m in old.moments].index(phase) + index
     after = (old.moments[place + 1].after, new.moments[place + 1].after)
     return (
-        apart
+        (apart or _wiring(first, second, old.moments[place].before))
         and calm
         and _names(after[0]) == _names(after[1])
         and not _linked(first, second)
@@ -210,8 +219,17 @@ def independent(practical: Practical, phase: str, index: int, old: Lesson, new: 
     )
 
 
+def _changes_danger(step: Step, other: Step) -> bool:
+    """Whether a danger begins, changes or ends in a step. What comes in closed is met only when handled, so
+    that whoever dresses for it may do so just before or just after."""
+    only_dresses = not any(getattr(other, word) for word in Step.model_fields if word not in _DRESSES)
+    comes_closed = only_dresses and not step.handles
+    words = [word for word in _CHANGES_DANGER if word != "brings_in" or not comes_closed]
+    return any(getattr(step, word) for word in words)
+
+
 def _leans(step: Step) -> bool:
-    return bool(_LEANS.search(step.do))
+    return bool(_LEANS.search(step.do) or _AGAIN.search(step.do))
 
 
 def _things(lesson: Lesson, step: Step) -> set[str]:
@@ -220,10 +238,18 @@ def _things(lesson: Lesson, step: Step) -> set[str]:
     named = {name for name in _QUOTED.findall(step.do) if name not in practical.numbers}
     worn = {name for items in (*step.puts_on.values(), *step.takes_off.values()) for name in items}
     words = (
-        *("handles", "touches", "puts_up", "takes_down", "takes_away", "measures", "builds_on"),
+        *("handles", "touches", "puts_up", "takes_down", "takes_away", "brings_in", "measures"),
         *("signs_out", "counts_back"),
     )
     return named | worn | {name for word in words for name in getattr(step, word)}
+
+
+def _wiring(first: Step, second: Step, world: World) -> bool:
+    """Whether both only join or part leads while everything is off: each end may be the first."""
+    words = [word for word in Step.model_fields if word not in (*_DRESSES, "touches")]
+    only = not any(getattr(step, word) for step in (first, second) for word in words)
+    off = all(supplied.power in (Power.OFF, Power.DISCHARGED) for supplied in world.supplies.values())
+    return only and off and not _leans(first) and not _leans(second)
 
 
 def _linked(first: Step, second: Step) -> bool:
@@ -235,12 +261,13 @@ def _touch_each_other(lesson: Lesson, one: Step, other: Step) -> bool:
     """Whether one dresses or washes, or takes up paper, where the other does what that could be for."""
     met = [lesson.book.kit[name] for name in (*other.handles, *other.touches) if name in lesson.book.kit]
     hands = one.doers & other.doers
-    dresses = bool(one.puts_on or one.takes_off) and bool(met)
+    dressed = {person for who in (*one.puts_on, *one.takes_off) for person in ACTORS[who]}
+    dresses = bool(dressed & other.doers) and bool(met)
     washes = {place for item in met for place in item.needs_washing} & set(one.washes)
     off = (lesson.book.kit.get(name) for items in other.takes_off.values() for name in items)
     undressed = any(item is not None and item.worn and item.worn.on in ("hands", "body") for item in off)
     washes |= {"hands"} & set(one.washes) if undressed else set()
     washes -= set() if hands else {"hands"}
     moves = bool(one.measures) and not any(getattr(other, word) for word in _PAPER) and not met
-    bars = bool(one.puts_up or one.takes_down) and bool(met or other.puts_up or other.takes_down)
+    bars = bool(one.puts_up or one.takes_down) and bool(met)
     return dresses or bool(washes) or moves or bars

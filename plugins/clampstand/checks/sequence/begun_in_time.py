@@ -18,13 +18,16 @@ Right:
 Whose: this handbook: a practical that says how long a step may wait keeps to it.
 """
 
+import re
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
 from clampstand.checks.times import longest_between
 from clampstand.findings import Layer, Problem, Severity, Whose
+from clampstand.timeline import Moment
 from clampstand.units import is_over, shown_best
 
+_WITHIN = re.compile(r"\bwithin \{([^{}\n]{1,300})\}")
 ID = "begun-in-time"
 SEVERITY = Severity.WARNING
 RULE = Whose(Layer.HANDBOOK, "a step begins within the time it gives itself")
@@ -35,6 +38,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     named = {moment.step.name: place for place, moment in enumerate(lesson.moments) if moment.step.name}
     for place, moment in enumerate(lesson.moments):
         step = moment.step
+        yield from _only_said(lesson, moment)
         before = [named[name] for name in step.after if name in named and named[name] < place]
         if step.within is None or not before:
             continue
@@ -50,3 +54,18 @@ def check(lesson: Lesson) -> Iterator[Problem]:
                 whose=RULE,
                 related=((lesson.spot(last), "the time runs from the end of this step"),),
             )
+
+
+def _only_said(lesson: Lesson, moment: Moment) -> Iterator[Problem]:
+    """A time to begin within that only the sentence gives."""
+    numbers = lesson.practical.numbers
+    named = [n for n in _WITHIN.findall(moment.step.do) if n in numbers and numbers[n].value.kind == "time"]
+    if named and moment.step.within is None and moment.step.after:
+        yield Problem(
+            lesson.spot(moment.ref, "do"),
+            f"{moment.ref} begins within {named[0]} by its sentence, and its data do not say so",
+            found="no within",
+            needed=f"within: {numbers[named[0]].value}",
+            mend="write within",
+            whose=RULE,
+        )

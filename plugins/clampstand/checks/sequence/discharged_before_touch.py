@@ -33,11 +33,12 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     """The first touch after a supply was switched on or off, against its state as hands meet it."""
     met: set[tuple[str, Power, StepRef | None]] = set()
     for moment in lesson.moments:
-        if not moment.step.touches:
+        met_by_hand = (*moment.step.touches, *moment.step.handles)  # who handles what is fed touches it
+        if not met_by_hand:
             continue
         for supply, state in moment.handled.supplies.items():
             live = state.power in (Power.ON, Power.CHARGED)
-            touched = [item for item in moment.step.touches if item in fed_by(lesson, supply)]
+            touched = [item for item in dict.fromkeys(met_by_hand) if item in fed_by(lesson, supply)]
             which = (supply, state.power, state.since)
             if live and touched and which not in met and is_dangerous(lesson, supply):
                 met.add(which)
@@ -48,7 +49,7 @@ def _problem(lesson: Lesson, moment: Moment, supply: str, state: Supplied, touch
     off = [] if state.power is Power.CHARGED else ["switch it off"]
     since = ((lesson.spot(state.since), f"{state.power.value} since this step"),) if state.since else ()
     return Problem(
-        lesson.spot(moment.ref, "touches"),
+        lesson.spot(moment.ref, "touches" if moment.step.touches else "handles"),
         f"{moment.ref} touches {' and '.join(touched)} while {supply} is {state.power.value}",
         found=f"{supply} {state.power.value}" + (f" since {state.since}" if state.since else ""),
         needed="switched off, waited for and discharged",

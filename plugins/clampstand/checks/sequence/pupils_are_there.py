@@ -29,7 +29,7 @@ OF_THE_CLASS = frozenset({"pupils", "volunteer"})
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every step for the class or some of it, and every departure, while no class is in the room."""
+    """Every step for the class, and every departure, while no class is there; and a class that stays."""
     for moment in lesson.moments:
         named = sorted(_of_the_class(lesson, moment) & set(moment.step.by))
         who = named[0] if named else "class" if moment.step.class_ == "leaves" else ""
@@ -42,6 +42,21 @@ def check(lesson: Lesson) -> Iterator[Problem]:
                 mend="write class: arrives, or let somebody else do it",
                 whose=RULE,
             )
+    yield from _still_there(lesson)
+
+
+def _still_there(lesson: Lesson) -> Iterator[Problem]:
+    """A class that comes once more after the run, and that no step sends away from what is done after it."""
+    last = lesson.moments[-1] if lesson.moments else None
+    if last is not None and last.ref.phase != "run" and last.before.class_here and last.after.class_here:
+        yield Problem(
+            lesson.spot(last.ref),
+            f"{last.ref} is the last, and the class that arrived is still in the room",
+            found="class: arrives in a step before it",
+            needed="class: leaves, once its part is done",
+            mend="write class: leaves in the step with which it goes",
+            whose=RULE,
+        )
 
 
 def _of_the_class(lesson: Lesson, moment: Moment) -> frozenset[str]:

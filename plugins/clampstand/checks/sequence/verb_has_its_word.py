@@ -45,17 +45,18 @@ def check(lesson: Lesson) -> Iterator[Problem]:
                 careful = deed.perhaps and word not in BEGINS
                 if careful or met & {(deed.thing, word), (deed.thing, deed.verb)}:
                     continue
-                if _says(moment, verb.words, deed.thing):
+                if _says(moment, verb, deed):
                     continue
                 met |= {(deed.thing, word), (deed.thing, deed.verb)}
                 yield _problem(lesson, moment, deed, verb)
 
 
-def _says(moment: Moment, words: tuple[str, ...], thing: str) -> bool:
-    """Whether the step has one of the words, about the thing where it is a word about sources or supplies."""
-    for word in words:
+def _says(moment: Moment, verb: Verb, deed: Deed) -> bool:
+    """Whether the step has one of the verb's words: about the thing, where the rules ask which it is."""
+    which = verb.of == "material" and deed.straight
+    for word in verb.words:
         value = getattr(moment.step, word)
-        if value and (word not in GRAVE or thing in value):
+        if value and (deed.thing in value or not (which or word in GRAVE)):
             return True
     return False
 
