@@ -5,10 +5,13 @@ from dataclasses import dataclass
 
 from clampstand.checks.rule import Lesson
 from clampstand.findings import Route
-from clampstand.units import Amount, Quantity, is_over, is_under
+from clampstand.units import Amount, is_over, is_under, number_in
 
 TOO_FAR = 10
 """From this factor on a range lets a slip by one figure pass."""
+
+_NOISE = 1e-9
+"""Ten times a number is ten times it, whatever the units it is written in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,24 +27,22 @@ class Ranged:
 
 
 def ranged(lesson: Lesson) -> Iterator[Ranged]:
-    """Every declared number and every amount of the kit list that says its range."""
+    """Every declared number, rate of a release and amount of the kit list that says its range."""
     practical = lesson.practical
+    route: Route
     for name, number in practical.numbers.items():
         for word in ("may_be", "lies_in"):
             said: Amount | None = getattr(number, word)
             if said is not None:
-                route = ("numbers", name)
-                yield Ranged(name, number.value, said, (*route, "value"), (*route, word))
+                yield Ranged(name, number.value, said, ("numbers", name, "value"), ("numbers", name, word))
+    for index, release in enumerate(practical.releases):
+        if release.may_be is not None and release.rate is not None:
+            name, route = f"the release of {release.item}", ("releases", index)
+            yield Ranged(name, release.rate, release.may_be, (*route, "rate"), (*route, "may_be"))
     for index, line in enumerate(practical.kit):
         if line.may_be is not None and line.amount is not None:
-            route_of_line = ("kit", index)
-            yield Ranged(
-                f"amount of {line.item}",
-                line.amount,
-                line.may_be,
-                (*route_of_line, "amount"),
-                (*route_of_line, "may_be"),
-            )
+            name, route = f"amount of {line.item}", ("kit", index)
+            yield Ranged(name, line.amount, line.may_be, (*route, "amount"), (*route, "may_be"))
 
 
 def lies_in(value: Amount, range_: Amount) -> bool:
@@ -53,12 +54,8 @@ def lies_in(value: Amount, range_: Amount) -> bool:
 
 def far_apart(value: Amount, other: Amount) -> bool:
     """Whether an end of an amount is at least ten times one of another of its kind, or at most a tenth."""
-    return any(
-        _is_far(abs(one), abs(another)) or _is_far(abs(another), abs(one))
-        for one in (value.low, value.high)
-        for another in (other.low, other.high)
-    )
-
-
-def _is_far(large: Quantity, small: Quantity) -> bool:
-    return not is_under(large, small * TOO_FAR)
+    unit = value.low.units
+    ours = [abs(number_in(end, unit)) for end in (value.low, value.high)]
+    theirs = [abs(number_in(end, unit)) for end in (other.low, other.high)]
+    far = TOO_FAR * (1 - _NOISE)
+    return any(one >= far * another or another >= far * one for one in ours for another in theirs)

@@ -128,6 +128,8 @@ class Release(Definition):
     phase: Phase = "run"
     rate: MassRate | None = None
     """How fast it turns to gas while it is used as the steps say."""
+    may_be: MassRate | None = None
+    """The range in which that rate lies, as trays, draught and pieces differ."""
     vented: Line | None = None
     """The declared number that is a mass of gas let off besides what the kit list holds."""
 

@@ -6,14 +6,14 @@ supervision. A slip of one digit is enough.
 Wrong:
     cold bench:
       kit:
-        10: {item: weak-acid, per: group, amount: 5 mL}
+        10: {item: weak-acid, per: group, amount: 5 mL, note: as an example}
     kit:
       weak-acid: {concentration: 12 mol/dm³}
 
 Right:
     cold bench:
       kit:
-        10: {item: weak-acid, per: group, amount: 5 mL}
+        10: {item: weak-acid, per: group, amount: 5 mL, note: as an example}
     kit:
       weak-acid: {concentration: 2 mol/L}
 

@@ -6,12 +6,12 @@ can leave a blind spot.
 Wrong:
     high tension bench:
       kit:
-        4: {item: laser-three, per: class}
+        4: {item: laser-three, per: class, note: as an example}
 
 Right:
     high tension bench:
       kit:
-        4: {item: laser-two, per: class}
+        4: {item: laser-two, per: class, note: as an example}
 
 Whose: the department's own rule, after the classes of the laser standard.
 """

@@ -37,7 +37,7 @@ EITHER_SIGN = frozenset(
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every amount of the kit list, every declared number and tolerance, against the bounds of its kind."""
+    """Every amount, number, rate, ventilation and tolerance against the bounds of its kind."""
     practical = lesson.practical
     for number, line in enumerate(practical.kit):
         for word in ("amount", "allowance"):
@@ -45,6 +45,14 @@ def check(lesson: Lesson) -> Iterator[Problem]:
             if amount is not None:
                 spot = practical.at("kit", number, word)
                 yield from _out_of_bounds(lesson, f"{word} of {line.item}", amount, spot, "amount")
+    changes = practical.needs.room.air_changes
+    if changes is not None:
+        spot = practical.at("needs", "room", "air_changes")
+        yield from _out_of_bounds(lesson, "what the room must have", changes, spot, "bench")
+    for number, release in enumerate(practical.releases):
+        if release.rate is not None:
+            spot = practical.at("releases", number, "rate")
+            yield from _out_of_bounds(lesson, f"the release of {release.item}", release.rate, spot, "bench")
     for name, declared in practical.numbers.items():
         yield from _out_of_bounds(
             lesson, name, declared.value, practical.at("numbers", name, "value"), "bench"

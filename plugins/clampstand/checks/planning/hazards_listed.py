@@ -7,13 +7,13 @@ Wrong:
     kit: {small-lamp: {hazards: high-voltage}}
     cold bench:
       kit:
-        10: {item: small-lamp, per: class}
+        10: {item: small-lamp, per: class, note: as an example}
 
 Right:
     kit: {small-lamp: {hazards: high-voltage}}
     cold bench:
       kit:
-        10: {item: small-lamp, per: class}
+        10: {item: small-lamp, per: class, note: as an example}
       hazards:
         6: {hazard: high-voltage, here: The lamp., controls: [Hands off.]}
 

@@ -6,13 +6,13 @@ then there must be something else in the box.
 Wrong:
     cold bench:
       kit:
-        10: {item: rubber-ball, per: group, spare: 1}
+        10: {item: rubber-ball, per: group, spare: 1, note: as an example}
 
 Right:
     cold bench:
       kit:
-        10: {item: rubber-ball, per: group, spare: 1}
-        11: {item: plastic-ball, per: class, spare: 1}
+        10: {item: rubber-ball, per: group, spare: 1, note: as an example}
+        11: {item: plastic-ball, per: class, spare: 1, note: as an example}
 
 Whose: the department's own rule.
 """
