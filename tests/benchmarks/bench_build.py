@@ -49,9 +49,11 @@ nav: [index.md, practicals/index.md, emergencies/index.md, kit/index.md, limits/
 def main(sizes: tuple[int, ...]) -> int:
     """Measure every size, print the table, and fail where a goal is missed."""
     rows: list[tuple[int, float, float]] = []
-    for size in sizes:
-        with tempfile.TemporaryDirectory() as folder:
-            ours, stock = prepared(Path(folder), size)
+    with tempfile.TemporaryDirectory() as folder:
+        for number, size in enumerate(sizes):
+            ours, stock = prepared(Path(folder) / str(size), size)
+            if number == 0:  # the modules of both sides then lie there compiled, as where they are installed
+                built(ours), built(stock)
             rows.append((size, built(ours), built(stock)))
     print(f"{'practicals':>10} {'ours, s':>8} {'stock, s':>8} {'ratio':>6}")
     for size, mine, theirs in rows:
@@ -90,7 +92,7 @@ def with_drawings(page: SitePage) -> str:
 
 
 def built(folder: Path) -> float:
-    """The CPU seconds of one build."""
+    """The CPU seconds of one build. Compiled modules are kept beside the two sites."""
     before = resource.getrusage(resource.RUSAGE_CHILDREN)
     command = [
         sys.executable,
@@ -101,7 +103,8 @@ def built(folder: Path) -> float:
         "--config-file",
         str(folder / "mkdocs.yml"),
     ]
-    environment = os.environ | {"NO_MKDOCS_2_WARNING": "1"}
+    kept = {"PYTHONDONTWRITEBYTECODE": "", "PYTHONPYCACHEPREFIX": str(folder.parents[1] / "compiled")}
+    environment = os.environ | kept | {"NO_MKDOCS_2_WARNING": "1"}
     done = subprocess.run(command, check=False, env=environment, capture_output=True, text=True)
     if done.returncode:
         sys.exit(f"the build failed, so there is nothing to measure:\n{done.stderr}")
