@@ -126,6 +126,19 @@ _HELD = re.compile(
     re.IGNORECASE,
 )
 _SENTENCES = re.compile(r"[.;]\s+")
+_PARTICIPLES = {
+    **{"lifted": "lift", "taken": "take", "drawn": "draw", "signed": "sign", "picked": "pick", "put": "put"},
+    **{"returned": "return", "counted": "count", "switched": "switch", "turned": "turn", "lit": "light"},
+    **{"blown": "blow", "carried": "carry", "brought": "bring", "raised": "raise", "removed": "remove"},
+}
+_IS_DONE = re.compile(
+    r"(?:^|\b(?:and|then|now)\s+)(?:the\s+|each\s+)?\{(?P<thing>[^{}\n]{1,300})\}\s+(?:is|are)\s+(?:then\s+|now\s+)?"
+    rf"(?P<verb>{'|'.join(_PARTICIPLES)})\b(?P<rest>[^.;{{}}]*)",
+    re.IGNORECASE,
+)
+"""A thing that something is done to: the clause begins with it."""
+_ALREADY = re.compile(r"\b(?:already|still|by now|before|when|while|until|if)\b", re.IGNORECASE)
+"""What makes of it a state that there is."""
 _IF = re.compile(
     "".join(rf"(?<!\b{word} )" for word in ("see", "check", "ask", "look", "tell", "watch", "know"))
     + r"\b(?:if|unless|in case|should)\b",
@@ -144,6 +157,7 @@ class Deed:
         thing: what it may be done to.
         straight: whether no preposition stands between the two.
         perhaps: whether it is done only if something happens.
+        passive: whether the sentence tells that it is done, and by nobody.
     """
 
     verb: str
@@ -151,6 +165,7 @@ class Deed:
     thing: str
     straight: bool
     perhaps: bool = False
+    passive: bool = False
 
     def meanings(self, kinds: frozenset[str]) -> Iterator[Verb]:
         """What it may mean, for a thing of some kinds."""
@@ -174,11 +189,22 @@ def deeds(text: str) -> tuple[Deed, ...]:
     """What a text does to each thing it names. What it forbids or only describes is no deed.
 
     >>> deeds("Lift {source} out of its {box}, then close it.")[0]
-    Deed(verb='lift', particle='out', thing='source', straight=True, perhaps=False)
+    Deed(verb='lift', particle='out', thing='source', straight=True, perhaps=False, passive=False)
     >>> deeds("Do not touch it or lift {source} out.")
     ()
     """
-    return tuple(deed for sentence in _SENTENCES.split(text) for deed in _deeds_of(sentence))
+    sentences = _SENTENCES.split(text)
+    return tuple(
+        deed for sentence in sentences for deed in (*_deeds_of(sentence), *_done_to_things(sentence))
+    )
+
+
+def _done_to_things(sentence: str) -> Iterator[Deed]:
+    """What a sentence tells is done to a thing it begins with: "{source} is lifted out"."""
+    for match in _IS_DONE.finditer(sentence):
+        if not _ALREADY.search(match["rest"]) and not _IF.search(sentence):
+            verb = _PARTICIPLES[match["verb"].lower()]
+            yield Deed(verb, _first_particle(match["rest"]), match["thing"], True, passive=True)
 
 
 def _deeds_of(sentence: str) -> Iterator[Deed]:

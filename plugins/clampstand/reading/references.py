@@ -1,6 +1,7 @@
 """Everything that is named is somewhere: items, rooms, sources, numbers, steps, and quotes in sentences."""
 
 import re
+from collections import Counter
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
@@ -41,6 +42,8 @@ _FREE = "free:"
 _QUOTABLE = ("rooms", "contacts", "hazards", "practicals", "skills", "emergencies", "sources", "supplies")
 """Shelves a sentence may quote from besides what is the practical's own."""
 
+_OF_STEPS = (RESULT, STEP)
+"""What steps give each other: lost with one word, it is missing wherever it is named."""
 _THINGS = ("sources", "supplies", "kit")
 """Shelves of what can be faulty."""
 
@@ -120,18 +123,22 @@ class _LookUp:
         """What one entry names that is nowhere."""
         here = self._here(entry)
         quotes = isinstance(entry, Practical | Skill | Emergency)
+        missing = Counter[tuple[str, str]]()
+        """What no step of its own gives → how many steps name it: told once, at the first."""
+        wrong: list[tuple[Named, str, str]] = []
         for named in names_in(entry):
             if named.shelf != QUOTE:
                 if not self._is_known(named.text, named.shelf, here):
-                    yield (
-                        UNKNOWN_ID,
-                        _spot(entry, named),
-                        *self._advice(named.text, named.shelf, here),
-                        named.text,
-                    )
+                    missing[named.shelf, named.text] += 1
+                    if named.shelf not in _OF_STEPS or missing[named.shelf, named.text] == 1:
+                        wrong.append((named, *self._advice(named.text, named.shelf, here)))
             elif quotes:
                 for message, mend, text in self._quotes(named.text, here):
                     yield UNKNOWN_ID, _spot(entry, named), message, mend, text
+        for named, message, mend in wrong:
+            times = missing[named.shelf, named.text] if named.shelf in _OF_STEPS else 1
+            also = f"; {times} steps name it" if times > 1 else ""
+            yield UNKNOWN_ID, _spot(entry, named), message + also, mend, named.text
         yield from _same_names(entry)
 
     def _here(self, entry: Entry) -> _Here:

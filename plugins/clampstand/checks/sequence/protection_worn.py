@@ -32,15 +32,20 @@ SEVERITY = Severity.STOP
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every step that meets a hazard or has it around, against what the hazard asks to be worn."""
-    said: set[tuple[str, WornAgainst, tuple[str, ...]]] = set()
+    """Every step that meets a hazard or has it around, against what the hazard asks to be worn.
+
+    What one and the same people lack is told once, with every other thing that they meet without it.
+    """
+    lacks: dict[tuple[WornAgainst, tuple[str, ...]], dict[str, tuple[Moment, Met]]] = {}
     for moment, going_on in with_what_goes_on(lesson):
         for met in (*met_in(lesson, moment), *around(lesson, going_on)):
             for asked in met.hazard.worn:
                 bare = _bare(lesson, moment, met, asked)
-                if bare and (met.what, asked, bare) not in said:
-                    said.add((met.what, asked, bare))
-                    yield _problem(lesson, moment, met, asked, bare)
+                if bare:
+                    lacks.setdefault((asked, bare), {}).setdefault(met.what, (moment, met))
+    for (asked, bare), things in lacks.items():
+        (moment, met), *others = things.values()
+        yield _problem(lesson, moment, met, asked, bare, others)
 
 
 def _bare(lesson: Lesson, moment: Moment, met: Met, asked: WornAgainst) -> tuple[str, ...]:
@@ -59,7 +64,14 @@ def _covered(lesson: Lesson, moment: Moment, person: str, asked: WornAgainst) ->
     return any(w is not None and w.on in asked.on and asked.against in w.against for w in worn)
 
 
-def _problem(lesson: Lesson, moment: Moment, met: Met, asked: WornAgainst, bare: tuple[str, ...]) -> Problem:
+def _problem(
+    lesson: Lesson,
+    moment: Moment,
+    met: Met,
+    asked: WornAgainst,
+    bare: tuple[str, ...],
+    others: list[tuple[Moment, Met]],
+) -> Problem:
     part, who = " or ".join(asked.on), ", ".join(bare)
     worn = sorted({item for person in bare for item in moment.during.wears(person)})
     return Problem(
@@ -70,6 +82,7 @@ def _problem(lesson: Lesson, moment: Moment, met: Met, asked: WornAgainst, bare:
         needed=f"something worn on the {part} that protects against {asked.against}",
         mend=_mend(lesson, moment, asked),
         whose=Whose(Layer.LOCAL, f"{met.hazard.name}: {met.hazard.harm}", spot=met.hazard.spot),
+        related=tuple((also.spot(lesson, at), f"{at.ref} {also.how} {also.what}") for at, also in others),
     )
 
 

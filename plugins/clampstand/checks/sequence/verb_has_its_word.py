@@ -62,7 +62,7 @@ def _says(moment: Moment, verb: Verb, deed: Deed) -> bool:
 
 
 def _problem(lesson: Lesson, moment: Moment, deed: Deed, verb: Verb) -> Problem:
-    words, grave = verb.words, verb.words[0] in GRAVE and not deed.perhaps
+    words, grave = verb.words, verb.words[0] in GRAVE and not (deed.perhaps or deed.passive)
     said = f"{deed.verb} {deed.particle}" if verb.particles else deed.verb
     return Problem(
         lesson.spot(moment.ref, "do"),

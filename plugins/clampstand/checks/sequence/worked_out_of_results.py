@@ -29,8 +29,12 @@ RULE = Whose(Layer.HANDBOOK, "a step names the results it needs")
 _WORKS_OUT = re.compile(r"(?:plot|divide|work(?: \S+)? out|draw one over)\b", re.IGNORECASE)
 _THINKS = re.compile(r"(?:compare|explain)\b", re.IGNORECASE)
 """Pupils do so with results; a teacher also explains the brief, and compares a number with the register."""
-_TAKES_UP = re.compile(r"(?:add|subtract|take|write|put|plot|divide|work(?: \S+)? out)\b", re.IGNORECASE)
-"""What is done with a result that the sentence names, or with much else."""
+_TAKES_UP = re.compile(
+    r"(?:add|subtract|plot|divide|work(?: \S+)? out)\b|(?P<loosely>write\b|put\b.*\bin order\b)",
+    re.IGNORECASE,
+)
+"""What is done with a result: by its whole name, or loosely, by the word that says what it is."""
+_QUOTED = re.compile(r"\{[^{}]*\}")
 STAFF = frozenset({"teacher", "second adult", "technician"})
 _WORD = re.compile(r"[a-z-]{4,}", re.IGNORECASE)
 _COMMON = frozenset(
@@ -48,7 +52,8 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     """Result → the phase it was measured in."""
     for moment in lesson.moments:
         step = moment.step
-        here = [name for name, phase in results.items() if phase == moment.ref.phase]
+        taught = moment.ref.phase == "run" or moment.during.class_here
+        here = [name for name, phase in results.items() if taught and phase == moment.ref.phase]
         lacks = here if not step.builds_on and _works_out(step) else _named(step, here)
         if lacks:
             yield Problem(
@@ -68,24 +73,24 @@ def _works_out(step: Step) -> bool:
 
 
 def _named(step: Step, results: list[str]) -> list[str]:
-    """The results that a sentence takes up: by the whole name, or a word of it if it builds on nothing."""
-    if step.measures or not results or not _TAKES_UP.match(step.do):
+    """The results that a sentence takes up and the step does not build on."""
+    verb = _TAKES_UP.match(step.do) if results and not step.measures else None
+    if verb is None:
         return []
-    said = step.do.casefold()
-    words = {_stem(word) for word in _WORD.findall(said)}
+    said = _QUOTED.sub("", step.do).casefold()
+    words = {_stem(word) for word in _WORD.findall(said)} if verb["loosely"] and not step.builds_on else set()
     return [
         name
         for name in results
         if not any(name in other for other in step.builds_on)
-        and (
-            re.search(rf"\b{re.escape(name.casefold())}\b", said)
-            or (not step.builds_on and words & _telling(name))
-        )
+        and (re.search(rf"\b{re.escape(name.casefold())}\b", said) or words & _telling(name))
     ]
 
 
 def _telling(name: str) -> set[str]:
-    return {_stem(word) for word in _WORD.findall(name.casefold()) if word not in _COMMON}
+    """The words that say what a result is: "mass" of "mass of the block", "what lithium does" as it is."""
+    head = name.casefold().partition(" of ")[0]
+    return {_stem(word) for word in _WORD.findall(head) if word not in _COMMON}
 
 
 def _stem(word: str) -> str:
