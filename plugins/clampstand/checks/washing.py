@@ -52,12 +52,16 @@ def unwashed(lesson: Lesson) -> Iterator[Unwashed]:
 def _worn_against(lesson: Lesson, moment: Moment, name: str) -> Iterator[tuple[str, str]]:
     """What those who do a step wear on hands and body against what a thing in it does."""
     kit = lesson.book.kit
+    garments = [
+        (person, item_id, worn.against)
+        for person in moment.step.doers
+        for item_id in moment.during.worn.get(person, ())
+        if item_id in kit and (worn := kit[item_id].worn) is not None and worn.on in ("hands", "body")
+    ]
+    if not garments:
+        return
     asked = {worn.against for met in met_in(lesson, moment) if met.what == name for worn in met.hazard.worn}
-    for person in moment.step.doers:
-        for item_id in moment.during.wears(person):
-            worn = kit[item_id].worn if item_id in kit else None
-            if worn is not None and worn.on in ("hands", "body") and asked & set(worn.against):
-                yield person, item_id
+    yield from ((person, item_id) for person, item_id, against in garments if asked & set(against))
 
 
 def _taken_off(moment: Moment) -> Iterator[tuple[str, str]]:
