@@ -31,8 +31,14 @@ _QUOTED = re.compile(r"\{([^{}]+)\}")
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every line of the kit list without a note, against all sentences and all that steps and parts name."""
+    """Every line of the kit list without a note, against all sentences and all that steps and parts name.
+
+    Where the sentences of the steps name no kit at all, they do not tell what is used.
+    """
     practical = lesson.practical
+    in_steps = {name for moment in lesson.moments for name in _QUOTED.findall(moment.step.do)}
+    if not in_steps & practical.items:
+        return
     bare = [(index, line.item) for index, line in enumerate(practical.kit) if line.note is None]
     told = {name for sentence in lesson.sentences for name in _QUOTED.findall(sentence.text)}
     unnamed = [(index, item) for index, item in bare if item not in told]
