@@ -213,6 +213,7 @@ def independent(practical: Practical, phase: str, index: int, old: Lesson, new: 
         and calm
         and _names(after[0]) == _names(after[1])
         and not _linked(first, second)
+        and not any(_goes_on(step) for step in practical.steps(phase)[index + 2 : index + 3])
         and not _touch_each_other(old, first, second)
         and not _touch_each_other(old, second, first)
         and sorted(map(str, _distances(old))) == sorted(map(str, _distances(new)))
@@ -226,6 +227,11 @@ def _changes_danger(step: Step, other: Step) -> bool:
     comes_closed = only_dresses and not step.handles
     words = [word for word in _CHANGES_DANGER if word != "brings_in" or not comes_closed]
     return any(getattr(step, word) for word in words)
+
+
+def _goes_on(step: Step) -> bool:
+    """Whether a step after the two goes on with what the last of them spoke of."""
+    return bool(_LEANS.search(step.do.partition("{")[0]))
 
 
 def _leans(step: Step) -> bool:

@@ -27,7 +27,7 @@ LEAST = {
     "protection dropped": 0.96,
     "quantity scaled": 0.95,
     "step emptied": 0.98,
-    "steps swapped": 0.98,
+    "steps swapped": 0.96,
     "supply exchanged": 1.0,
     "word left out": 0.96,
     "word toggled": 0.98,
