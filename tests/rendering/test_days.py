@@ -122,7 +122,7 @@ def test_clashes_stand_on_top(tiny_content: Write) -> None:
     sheet = shown["days/2026-01-15.html"]
     clashes = words(sheet, "clashes", "order")
     assert "S-1" in clashes
-    assert "lab is taken twice in period 1 on 2026-01-15" in clashes
+    assert "lab is taken twice in period 1 on 15 January 2026" in clashes.replace("\u00a0", " ")
     assert "to look at" in words(shown["days/index.html"])
     assert sheet.html.index('id="clashes"') < sheet.html.index('id="order"')
     assert "None found" in words(shown["days/2026-01-19.html"], "clashes", "order")
