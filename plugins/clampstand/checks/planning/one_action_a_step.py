@@ -45,7 +45,11 @@ _JOINED = re.compile(
 _NO_VERB = re.compile(f"{_WHAT}|{_HOW}|{_OPENING}|{_WHO}")
 """Words that may begin a step all the same."""
 _OBJECT = re.compile(rf"\{{|{_WHAT}")
-_OPENED = re.compile(rf"(?:{_OPENING})\b", re.IGNORECASE)
+_OPENED = re.compile(rf"(?:{_OPENING})\b[^,]*(?:, +|$)", re.IGNORECASE)
+_NO_REQUEST = re.compile(rf"(?:{_WHAT}|{_WHO}|do not|don't|never)\b", re.IGNORECASE)
+"""How a sentence begins that only tells, or forbids."""
+_ONE_BREATH = re.compile(r"(?:.* to +)?((?:\w+, +)*\w+)")
+"""Verbs with nothing between them: what follows is done to the same thing."""
 _NEW_SENTENCE = re.compile(r"[;.!] +")
 _QUOTED = re.compile('"[^"]*"|“[^”]*”|‘[^’]*’')
 _SOMEBODY = (
@@ -53,7 +57,8 @@ _SOMEBODY = (
     r"(?:adults?|class|everybody|everyone|groups?|pairs?|persons?|people|pupils?|teachers?|technicians?|they|volunteers?)"
 )
 _OTHERS_DO = re.compile(
-    r"\b(?:agree|ask|decide|explain|practise|rehearse|remind|show|teach|tell|warn)\b.*\b(?:how|that|to|who)\b"
+    r"\b(?:agree|ask|decide|discuss|explain|practise|rehearse|remind|show|teach|tell|warn)\b"
+    r".*\b(?:how|if|that|to|what|whether|who|why)\b"
     rf"|\b(?:have|let|that|until|when|while) +{_SOMEBODY}\b",
     re.IGNORECASE,
 )
@@ -62,11 +67,12 @@ _ALONE = frozenset(("listen", "look", "stir", "wait"))
 """Verbs that need no object, and are no nouns where sentences are joined."""
 _OF_THE_TRADE = frozenset(
     (
-        *("adjust", "attach", "chain", "decant", "detach", "dilute", "dip"),
-        *("disconnect", "empty", "fasten", "heat", "hook", "insert", "loosen"),
-        *("note", "observe", "pack", "plug", "pull", "record", "release"),
-        *("remove", "replace", "reset", "rotate", "store", "swirl", "tighten"),
-        "transfer",
+        *("adjust", "attach", "chain", "close", "cover", "decant", "detach", "dilute"),
+        *("dip", "disconnect", "empty", "fasten", "fill", "hang", "heat", "hook"),
+        *("insert", "loosen", "lower", "mark", "move", "note", "observe", "pack"),
+        *("plug", "pull", "read", "record", "release", "remove", "replace", "reset"),
+        *("rotate", "say", "shake", "show", "store", "swirl", "tick", "tighten"),
+        *("transfer", "write"),
     )
 )
 """Verbs of the bench, though none of this book's steps may begin with them."""
@@ -132,16 +138,19 @@ def _is_deed(joint: re.Match[str], known: Known) -> bool:
 
 
 def _belongs_to_the_first(text: str, joint: re.Match[str], known: Known) -> bool:
-    """Whether it is the first verb after an opening, another verb for the same thing, or what others do."""
+    """Whether it is the first verb after an opening, another for the same thing, or not asked of the doer."""
     sentence = _NEW_SENTENCE.split(text[: joint.start()])[-1]
     how = joint["how"].strip(", ").lower()
     if how in (";", ".", "!") or how.endswith("then"):
         return False
-    if not how and _OPENED.match(sentence) and "," not in sentence:
+    opening = _OPENED.match(sentence)
+    if opening and not how and opening.end() == len(sentence):
         return True
-    one_breath = all(word in known.verbs for word in re.findall(r"\w+", sentence.lower()))
+    rest = sentence[opening.end() :] if opening else sentence
+    breath = _ONE_BREATH.fullmatch(rest.lower())
+    one_breath = breath and all(word in known.verbs for word in re.findall(r"\w+", breath[1]))
     same_thing = how == "and" and one_breath and _OBJECT.fullmatch((joint["next"] or "").lower())
-    return bool(same_thing or _OTHERS_DO.search(sentence))
+    return bool(same_thing or _NO_REQUEST.match(rest) or _OTHERS_DO.search(sentence))
 
 
 def _steps(book: Book) -> Iterator[tuple[Step, Spot]]:
