@@ -98,13 +98,15 @@ def _is_deed(joint: re.Match[str], known: Known) -> bool:
 
 def _belongs_to_the_first(text: str, joint: re.Match[str], known: Known) -> bool:
     """Whether it is the first verb after an opening, another for the same thing, or not asked of the doer."""
-    sentence = _NEW_SENTENCE.split(text[: joint.start()])[-1]
+    *told, sentence = _NEW_SENTENCE.split(text[: joint.start()])
     how = joint["how"].strip(", ").lower()
-    if how in (";", ".", "!") or how.endswith("then"):
-        return False
+    if how[:1] in (";", ".", "!"):
+        return all(_NO_REQUEST.match(one) for one in (*told, sentence))
     opening = _OPENED.match(sentence)
-    if opening and not how and opening.end() == len(sentence):
+    if opening and how in ("", "then") and opening.end() == len(sentence):
         return True
+    if how.endswith("then"):
+        return False
     rest = sentence[opening.end() :] if opening else sentence
     breath = _ONE_BREATH.fullmatch(rest.lower())
     one_breath = breath and all(word in known.verbs for word in re.findall(r"\w+", breath[1]))
