@@ -20,10 +20,12 @@ Whose: the department's own bounds, from common practice.
 
 from collections.abc import Iterator
 
+from clampstand.checks.ranges import lies_in, ranged
 from clampstand.checks.rule import Lesson
-from clampstand.findings import Layer, Problem, Severity, Spot, Whose
+from clampstand.findings import Layer, Problem, Route, Severity, Spot, Whose
 from clampstand.limits import keeps, whose
 from clampstand.model.limit import Limit
+from clampstand.model.practical import Practical
 from clampstand.units import Amount, NotAnAmount, read_amount
 
 ID = "bench-sizes"
@@ -37,31 +39,32 @@ EITHER_SIGN = frozenset(
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every amount, number, rate, ventilation and tolerance against the bounds of its kind."""
-    practical = lesson.practical
+    """Every amount, number, rate, ventilation and tolerance, unless its own range tells of the slip."""
+    left = {each.route for each in ranged(lesson) if not lies_in(each.value, each.range)}
+    for name, amount, route, of in _judged(lesson.practical):
+        if route not in left:
+            yield from _out_of_bounds(lesson, name, amount, lesson.practical.at(*route), of)
+
+
+def _judged(practical: Practical) -> Iterator[tuple[str, Amount, Route, str]]:
+    """What is judged: what it is, how much, where it is written, and which bounds hold for it."""
     for number, line in enumerate(practical.kit):
         for word in ("amount", "allowance"):
             amount: Amount | None = getattr(line, word)
             if amount is not None:
-                spot = practical.at("kit", number, word)
-                yield from _out_of_bounds(lesson, f"{word} of {line.item}", amount, spot, "amount")
-    changes = practical.needs.room.air_changes
-    if changes is not None:
-        spot = practical.at("needs", "room", "air_changes")
-        yield from _out_of_bounds(lesson, "what the room must have", changes, spot, "bench")
+                yield f"{word} of {line.item}", amount, ("kit", number, word), "amount"
+    if practical.needs.room.air_changes is not None:
+        route = ("needs", "room", "air_changes")
+        yield "what the room must have", practical.needs.room.air_changes, route, "bench"
     for number, release in enumerate(practical.releases):
         if release.rate is not None:
-            spot = practical.at("releases", number, "rate")
-            yield from _out_of_bounds(lesson, f"the release of {release.item}", release.rate, spot, "bench")
+            yield f"the release of {release.item}", release.rate, ("releases", number, "rate"), "bench"
     for name, declared in practical.numbers.items():
-        yield from _out_of_bounds(
-            lesson, name, declared.value, practical.at("numbers", name, "value"), "bench"
-        )
+        yield name, declared.value, ("numbers", name, "value"), "bench"
     for index, entry in enumerate(practical.expect):
         within = _per_cent(entry.within or "")
         if within is not None:
-            spot = practical.at("expect", index, "within")
-            yield from _out_of_bounds(lesson, "the tolerance", within, spot, "tolerance")
+            yield "the tolerance", within, ("expect", index, "within"), "tolerance"
 
 
 def _per_cent(text: str) -> Amount | None:
