@@ -18,20 +18,26 @@ DANGEROUS = "air.carbon-dioxide-idlh"
 
 
 _WAYS = r"(?:in|into|by|with|through|via|take|use)"
-_NO = re.compile(r"\b(?:not|never|no|nobody|without|instead of|don't)\b", re.IGNORECASE)
+_NO = re.compile(
+    r"\b(?:not|never|no|nobody|without|instead of|don't|alone|unaccompanied|by itself|on its own)\b", re.IGNORECASE
+)
+"""What says that nobody goes there, or nobody with it."""
+_GOES_ALONG = re.compile(r"(?:^|[,.;]\s+|\b(?:and|then)\s+)(?:carry|take|bring|wheel|ride|go)\b", re.IGNORECASE)
+"""What is told to somebody who goes along; what is put or sent somewhere may go alone."""
 
 
 @dataclass(frozen=True, slots=True)
 class Place:
     """A room in which gas can gather while people are in it, and where the practical names it.
 
-    ``passing`` is whether a single step is done there.
+    ``passing`` is whether a single step is done there; ``along`` whether a sentence sends somebody into it.
     """
 
     gas: Gas
     spot: Spot
     where: str
     passing: bool = False
+    along: bool = False
 
 
 def places(lesson: Lesson) -> Iterator[Place]:
@@ -62,7 +68,8 @@ def places_said(lesson: Lesson) -> Iterator[Place]:
             said = re.search(rf"\b{_WAYS} (?:the |a )?{name}", moment.step.do, re.IGNORECASE)
             gas_there = _carried(lesson, moment, room) if said and room.id != moment.step.room else None
             if gas_there is not None:
-                yield Place(gas_there, lesson.spot(moment.ref, "do"), str(moment.ref), passing=True)
+                along = bool(_GOES_ALONG.search(moment.step.do))
+                yield Place(gas_there, lesson.spot(moment.ref, "do"), str(moment.ref), passing=True, along=along)
 
 
 def about(lesson: Lesson, moment: Moment) -> tuple[str, ...]:

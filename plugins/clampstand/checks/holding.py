@@ -1,5 +1,6 @@
 """Which declared numbers something besides themselves holds to their size."""
 
+import re
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
@@ -8,10 +9,11 @@ from clampstand.model.book import Book
 from clampstand.model.limit import Limit
 from clampstand.model.practical import Practical
 from clampstand.model.step import Step
-from clampstand.units import Amount
+from clampstand.units import Amount, is_same
 
 _QUOTED = ("statute", "standard")
 """The kinds of source whose figures are limits; others hold many figures that limit nothing."""
+_NAMED = re.compile(r"\{([^{}]*)\}")
 
 
 def worked_out(practical: Practical) -> frozenset[str]:
@@ -34,6 +36,7 @@ def held_elsewhere(lesson: Lesson) -> frozenset[str]:
             *(release.vented for release in practical.releases if release.vented),
             *(number.fades_with for number in practical.numbers.values() if number.fades_with),
             *(name for moment in lesson.moments for name in _in_step(moment.step)),
+            *(name for moment in lesson.moments for name in _as_long_as(moment.step, practical)),
         )
     )
 
@@ -54,6 +57,19 @@ def _in_step(step: Step) -> Iterator[str]:
     yield from times_named(step)
     if step.fades_with:
         yield step.fades_with
+
+
+def _as_long_as(step: Step, practical: Practical) -> Iterator[str]:
+    """The times that a step's sentence names in whatever words, and that its minutes say too."""
+    minutes = [time for time in (step.takes, step.waits) if time]
+    for name in _NAMED.findall(step.do):
+        number = practical.numbers.get(name)
+        if number and any(_same(number.value, time) for time in minutes):
+            yield name
+
+
+def _same(value: Amount, other: Amount) -> bool:
+    return value.kind == other.kind and is_same(value.low, other.low) and is_same(value.high, other.high)
 
 
 def limits_read_in(source: str, kind: str, book: Book) -> tuple[tuple[Limit, Amount], ...]:

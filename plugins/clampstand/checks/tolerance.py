@@ -27,5 +27,23 @@ def widened(amount: Amount, within: str | None) -> tuple[Quantity, Quantity]:
     return amount.low - spread, amount.high + spread
 
 
+def is_a_temperature(within: str) -> bool:
+    """Whether a tolerance is written as a temperature, in degrees, where a difference is meant.
+
+    >>> is_a_temperature("5 °C"), is_a_temperature("5 K"), is_a_temperature("a factor of two")
+    (True, False, False)
+    """
+    try:
+        if read_amount(within).kind != "temperature":
+            return False
+    except NotAnAmount:
+        return False
+    try:
+        read_amount(within, "temperature difference")
+    except NotAnAmount:
+        return True
+    return False
+
+
 def _factor(text: str) -> float | None:
     return _WORDS.get(text) or (float(text) if text[0].isdigit() and float(text) >= 1 else None)

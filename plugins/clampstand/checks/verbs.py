@@ -33,7 +33,7 @@ class Verb:
 
 VERBS: tuple[Verb, ...] = (
     Verb("sign", "out", "source", ("signs_out",)),
-    Verb("lift take draw get fetch bring", "out", "source", ("takes_out",)),
+    Verb("lift take draw get fetch bring", "out", "source", ("takes_out", "picks_up")),
     Verb("remove", "", "source", ("takes_out", "picks_up")),
     Verb("pick take lift", "up", "source", ("picks_up",)),
     Verb("return", "", "source", ("puts_back",)),
@@ -168,11 +168,14 @@ class Deed:
     passive: bool = False
 
     def meanings(self, kinds: frozenset[str]) -> Iterator[Verb]:
-        """What it may mean, for a thing of some kinds."""
+        """What it may mean, for a thing of some kinds. To put a flame out is not to put it somewhere."""
+        out = False
         for verb in _BY_VERB[self.verb] if kinds else ():
             fits = not verb.particles or self.particle in verb.particles.split()
             if verb.of in kinds and fits and (self.straight or not verb.straight):
-                yield verb
+                out = out or verb.of == "burning"
+                if not (out and verb.of == "material"):
+                    yield verb
 
 
 def held_in(text: str) -> tuple[str, ...]:

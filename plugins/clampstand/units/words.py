@@ -94,6 +94,8 @@ _SAID = re.compile(
 )
 _PER = re.compile(r"\b(?:per|each|every|of|in|times|once|twice)\s+$", re.IGNORECASE)
 """Before ``a minute``, what makes it a rate or a part: so many in a minute, a tenth of a volt."""
+_ON_A_METER = re.compile(r"\b(?:on|through|with|read|using)\s+an?\s+meters?(?! (?:of|between|apart|away|back)\b)", re.IGNORECASE)
+"""A meter that measures; the length is a metre, or a meter in American spelling."""
 
 
 def amounts_in_words(prose: str) -> Iterator[tuple[int, Amount]]:
@@ -101,13 +103,16 @@ def amounts_in_words(prose: str) -> Iterator[tuple[int, Amount]]:
 
     >>> [str(amount) for _, amount in amounts_in_words("Stand about a metre back for half an hour.")]
     ['a metre', 'half an hour']
+    >>> list(amounts_in_words("Measure the lead on a meter."))
+    []
     """
     folded = prose.casefold()
     if not any(stem in folded for stem in _STEMS):
         return  # as in most sentences, and much cheaper to see
+    meters = {match.end() for match in _ON_A_METER.finditer(prose)}
     for match in (*_SAID.finditer(prose), *_HALF_A_SECOND.finditer(prose)):
         number, unit = match[1].casefold(), _UNITS.get(match[2].casefold(), "s")
-        if number in ("a", "an") and _PER.search(prose[: match.start()]):
+        if number in ("a", "an") and (match.end() in meters or _PER.search(prose[: match.start()])):
             continue
         amount = read_amount(f"{_NUMBERS.get(number, number)} {unit}")
         yield match.start(), replace(amount, written=" ".join(match.group().split()))

@@ -46,5 +46,5 @@ def check(lesson: Lesson) -> Iterator[Problem]:
                 mend="send it alone, carry it by the stairs or outdoors, or use much less",
                 whose=whose(limit),
                 related=((place.gas.room.spot, "the room is described here"),),
-                severity=Severity.WARNING if place in said else None,
+                severity=Severity.WARNING if place in said and not place.along else None,
             )

@@ -19,6 +19,7 @@ Whose: common practice wherever anything is measured.
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
+from clampstand.checks.tolerance import is_a_temperature
 from clampstand.findings import Layer, Problem, Severity, Whose
 
 ID = "tolerance-given"
@@ -27,7 +28,10 @@ RULE = Whose(Layer.GUIDANCE, "a predicted value comes with its uncertainty")
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
-    """Every expectation of a declared or a computed number; a declared range says it by itself."""
+    """Every expectation of a declared or a computed number; a declared range says it by itself.
+
+    A tolerance in degrees Celsius is a temperature, and the arithmetic with it is hundreds of kelvins off.
+    """
     practical = lesson.practical
     for index, entry in enumerate(practical.expect):
         number = practical.numbers.get(entry.at or "")
@@ -42,5 +46,14 @@ def check(lesson: Lesson) -> Iterator[Problem]:
                 found="no tolerance",
                 needed="within: 15 %, or a factor of two",
                 mend="write within, as wide as the results of past classes lie",
+                whose=RULE,
+            )
+        elif entry.within is not None and is_a_temperature(entry.within):
+            yield Problem(
+                practical.at("expect", index, "within"),
+                f"a good result comes within {entry.within}, which is a temperature and no difference",
+                found=entry.within,
+                needed="a difference in K, a part in %, or a factor",
+                mend="write how far off it may be in K",
                 whose=RULE,
             )
