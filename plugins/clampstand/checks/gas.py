@@ -19,10 +19,13 @@ DANGEROUS = "air.carbon-dioxide-idlh"
 
 _WAYS = r"(?:in|into|by|with|through|via|take|use)"
 _NO = re.compile(
-    r"\b(?:not|never|no|nobody|without|instead of|don't|alone|unaccompanied|by itself|on its own)\b", re.IGNORECASE
+    r"\b(?:not|never|no|nobody|without|instead of|don't|alone|unaccompanied|by itself|on its own)\b",
+    re.IGNORECASE,
 )
 """What says that nobody goes there, or nobody with it."""
-_GOES_ALONG = re.compile(r"(?:^|[,.;]\s+|\b(?:and|then)\s+)(?:carry|take|bring|wheel|ride|go)\b", re.IGNORECASE)
+_GOES_ALONG = re.compile(
+    r"(?:^|[,.;]\s+|\b(?:and|then)\s+)(?:carry|take|bring|wheel|ride|go)\b", re.IGNORECASE
+)
 """What is told to somebody who goes along; what is put or sent somewhere may go alone."""
 
 
@@ -69,7 +72,9 @@ def places_said(lesson: Lesson) -> Iterator[Place]:
             gas_there = _carried(lesson, moment, room) if said and room.id != moment.step.room else None
             if gas_there is not None:
                 along = bool(_GOES_ALONG.search(moment.step.do))
-                yield Place(gas_there, lesson.spot(moment.ref, "do"), str(moment.ref), passing=True, along=along)
+                yield Place(
+                    gas_there, lesson.spot(moment.ref, "do"), str(moment.ref), passing=True, along=along
+                )
 
 
 def about(lesson: Lesson, moment: Moment) -> tuple[str, ...]:

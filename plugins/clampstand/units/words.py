@@ -94,7 +94,9 @@ _SAID = re.compile(
 )
 _PER = re.compile(r"\b(?:per|each|every|of|in|times|once|twice)\s+$", re.IGNORECASE)
 """Before ``a minute``, what makes it a rate or a part: so many in a minute, a tenth of a volt."""
-_ON_A_METER = re.compile(r"\b(?:on|through|with|read|using)\s+an?\s+meters?(?! (?:of|between|apart|away|back)\b)", re.IGNORECASE)
+_ON_A_METER = re.compile(
+    r"\b(?:on|through|with|read|using)\s+an?\s+meters?(?! (?:of|between|apart|away|back)\b)", re.IGNORECASE
+)
 """A meter that measures; the length is a metre, or a meter in American spelling."""
 
 
