@@ -9,6 +9,8 @@ from clampstand.checks.verbs import VERBS
 _WHAT = "a|all|an|both|each|every|it|its|one|that|the|them|these|this|those|three|two|until|your"
 _HOW = "away|back|down|off|on|out|up"
 _OPENING = "after|as|at|before|by|during|for|from|if|in|on|once|to|until|when|while|with|without"
+_DOING = r"[a-z]*[aeiouy][a-z]*ing"
+"""A participle: ``using``, ``holding``; ``bring`` and ``swing`` are none."""
 _WHO = "everybody|everyone|her|his|nobody|our|their|they|we|who|you"
 _BEGINS = re.compile(r"([^\W\d_]+)(?: +([^\W\d_]+))?")
 _JOINED = re.compile(
@@ -17,10 +19,10 @@ _JOINED = re.compile(
     re.IGNORECASE,
 )
 """Where a second thing to do may begin."""
-_NO_VERB = re.compile(f"{_WHAT}|{_HOW}|{_OPENING}|{_WHO}")
+_NO_VERB = re.compile(f"{_WHAT}|{_HOW}|{_OPENING}|{_DOING}|{_WHO}")
 """Words that may begin a step all the same."""
 _OBJECT = re.compile(rf"\{{|{_WHAT}")
-_OPENED = re.compile(rf"(?:{_OPENING})\b[^,]*(?:, +|$)", re.IGNORECASE)
+_OPENED = re.compile(rf"(?:{_OPENING}|{_DOING})\b[^,]*(?:, +|$)", re.IGNORECASE)
 _NO_REQUEST = re.compile(rf"(?:{_WHAT}|{_WHO}|do not|don't|never)\b", re.IGNORECASE)
 """How a sentence begins that only tells, or forbids."""
 _ONE_BREATH = re.compile(r"(?:.* to +)?((?:\w+, +)*\w+)")
@@ -80,6 +82,8 @@ def second_deed(do: str, known: Known) -> str:
     ('dry', '')
     >>> second_deed("With the tap off, rinse it.", known), second_deed("Ask Y to rinse it and dry it.", known)
     ('', '')
+    >>> second_deed("Holding it, dry it.", known), second_deed("With a cloth, dry it and open the box.", known)
+    ('', 'open')
     """
     text = _QUOTED.sub(lambda quote: "_" * len(quote[0]), do)
     joints = (m for m in _JOINED.finditer(text) if _is_deed(m, known))
