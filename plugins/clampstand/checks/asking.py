@@ -82,7 +82,7 @@ def second_deed(do: str, known: Known) -> str:
     ('dry', '')
     >>> second_deed("With the tap off, rinse it.", known), second_deed("Ask Y to rinse it and dry it.", known)
     ('', '')
-    >>> second_deed("Holding it, dry it.", known), second_deed("With a cloth, dry it and open the box.", known)
+    >>> second_deed("Holding it, dry it.", known), second_deed("With it, dry it and open the box.", known)
     ('', 'open')
     """
     text = _QUOTED.sub(lambda quote: "_" * len(quote[0]), do)
