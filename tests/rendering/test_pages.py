@@ -231,6 +231,11 @@ def test_what_was_read_twice_says_so_and_what_was_read_once_too(tiny_content: Wr
     assert "(read twice, again on 3 November 2025 from certificate C1)" in sources.replace("\u00a0", " ")
     assert "; read twice, again on 4 November 2025 from the door" in limits.replace("\u00a0", " ")
     assert "; read once" in limits
+    pack = content / "limits/house.yml"
+    pack.write_text(pack.read_text() + "    verified: no\n")
+    limits = words_of(made(contents_of(content))["limits/index.html"]).replace("\u00a0", " ")
+    assert "read twice" not in limits
+    assert "; compared on 4 November 2025 with the door" in limits
 
 
 def test_an_exception_is_printed_with_its_reason_and_its_end(tiny_content: Write):
