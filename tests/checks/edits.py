@@ -112,7 +112,7 @@ def judged(files: Files, folder: Path) -> Handbook:
         if name.endswith(".csv"):
             path.write_text(_as_csv(data[ROWS]))
         else:
-            path.write_text(yaml.safe_dump(data, allow_unicode=True, sort_keys=False))
+            path.write_text(yaml.dump(data, Dumper=yaml.CSafeDumper, allow_unicode=True, sort_keys=False))
     return handbook(folder)
 
 

@@ -60,7 +60,10 @@ def renamed(shelf: str, folder: Path) -> None:
         folder_name, _, stem = name.rpartition("/")
         if name in own and not own[name].spot.route:
             name = f"{folder_name}/{new[stem.removesuffix('.yml')]}.yml"
-        _write(folder / name, yaml.safe_dump(data, allow_unicode=True, sort_keys=False, width=1000))
+        written_again = yaml.dump(
+            data, Dumper=yaml.CSafeDumper, allow_unicode=True, sort_keys=False, width=1000
+        )
+        _write(folder / name, written_again)
     for name, text in texts().items():
         if name.endswith(".csv"):
             _write(folder / name, _table(text, COLUMNS.get(shelf, set()), new))
