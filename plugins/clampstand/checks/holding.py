@@ -1,19 +1,19 @@
 """Which declared numbers something besides themselves holds to their size."""
 
-import re
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
+from clampstand.checks.sentences import quoted_in
 from clampstand.checks.times import times_named
+from clampstand.model.base import is_same_value
 from clampstand.model.book import Book
 from clampstand.model.limit import Limit
 from clampstand.model.practical import Practical
 from clampstand.model.step import Step
-from clampstand.units import Amount, is_same
+from clampstand.units import Amount
 
 _QUOTED = ("statute", "standard")
 """The kinds of source whose figures are limits; others hold many figures that limit nothing."""
-_NAMED = re.compile(r"\{([^{}]*)\}")
 
 
 def worked_out(practical: Practical) -> frozenset[str]:
@@ -46,8 +46,7 @@ def _expected(practical: Practical) -> Iterator[str]:
     for entry in practical.expect:
         if entry.at:
             yield entry.at
-        for names in entry.given.values():
-            yield from (name.strip() for name in names.split(","))
+        yield from entry.names_given
 
 
 def _in_step(step: Step) -> Iterator[str]:
@@ -62,14 +61,10 @@ def _in_step(step: Step) -> Iterator[str]:
 def _as_long_as(step: Step, practical: Practical) -> Iterator[str]:
     """The times that a step's sentence names in whatever words, and that its minutes say too."""
     minutes = [time for time in (step.takes, step.waits) if time]
-    for name in _NAMED.findall(step.do):
+    for name in quoted_in(step.do):
         number = practical.numbers.get(name)
-        if number and any(_same(number.value, time) for time in minutes):
+        if number and any(is_same_value(number.value, time) for time in minutes):
             yield name
-
-
-def _same(value: Amount, other: Amount) -> bool:
-    return value.kind == other.kind and is_same(value.low, other.low) and is_same(value.high, other.high)
 
 
 def limits_read_in(source: str, kind: str, book: Book) -> tuple[tuple[Limit, Amount], ...]:

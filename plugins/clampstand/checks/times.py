@@ -1,11 +1,22 @@
 """How long lies between two steps of a practical."""
 
 import re
+from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
 from clampstand.model.step import Step
 from clampstand.timeline import Moment, StepRef
-from clampstand.units import Quantity, added_up
+from clampstand.units import Amount, Quantity, added_up
+
+
+def timed_steps(lesson: Lesson) -> Iterator[tuple[Moment, Amount, StepRef]]:
+    """Each step with the time it must begin within, and the last of the steps from whose end it runs."""
+    named = {moment.step.name: place for place, moment in enumerate(lesson.moments) if moment.step.name}
+    for place, moment in enumerate(lesson.moments):
+        step = moment.step
+        before = [named[name] for name in step.after if name in named and named[name] < place]
+        if step.within is not None and before:
+            yield moment, step.within, lesson.moments[max(before)].ref
 
 
 def longest_between(lesson: Lesson, earlier: StepRef, later: StepRef) -> Quantity:

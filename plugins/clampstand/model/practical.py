@@ -151,6 +151,11 @@ class Expectation(Definition):
     note: Words | None = None
     source: Id | None = None
 
+    @property
+    def names_given(self) -> tuple[str, ...]:
+        """Every name among what it is worked from, whatever the word it is given for."""
+        return tuple(name.strip() for names in self.given.values() for name in names.split(","))
+
 
 class Fault(Definition):
     """When it does not work: what is seen, why, and what to do.

@@ -4,6 +4,7 @@ A value that nothing else in the book can vouch for is read twice, by two people
 A cell that is left empty was not read.
 """
 
+from abc import abstractmethod
 from collections.abc import Mapping
 from typing import ClassVar, Literal
 
@@ -57,9 +58,9 @@ class SecondReading(Entry):
     note: Remark | None = None
 
     @property
+    @abstractmethod
     def of(self) -> tuple[str, ...]:
         """What was read: its shelf and id."""
-        raise NotImplementedError
 
     @property
     def read(self) -> Mapping[str, object]:

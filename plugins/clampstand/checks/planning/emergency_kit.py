@@ -17,17 +17,16 @@ Right:
 Whose: the department's own rule.
 """
 
-import re
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
+from clampstand.checks.sentences import quoted_in
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.model.emergency import Action
 
 ID = "emergency-kit"
 SEVERITY = Severity.STOP
 RULE = Whose(Layer.LOCAL, "what an emergency needs is at hand before anything begins")
-_QUOTED = re.compile(r"\{([^{}]+)\}")
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
@@ -53,7 +52,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
 
 def _needed(lesson: Lesson, action: Action) -> tuple[str, ...]:
     """The items an action needs, written so or only named in its sentence."""
-    named = dict.fromkeys((*action.needs, *_QUOTED.findall(action.do)))
+    named = dict.fromkeys((*action.needs, *quoted_in(action.do)))
     return tuple(item for item in named if item in lesson.book.kit)
 
 

@@ -16,18 +16,16 @@ Right:
 Whose: common practice in preparation rooms.
 """
 
-import re
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
+from clampstand.checks.sentences import quoted_in
 from clampstand.findings import Layer, Problem, Severity, Whose
-from clampstand.model.practical import Expectation, Practical
 from clampstand.model.step import Step
 
 ID = "kit-is-used"
 SEVERITY = Severity.WARNING
 RULE = Whose(Layer.HANDBOOK, "what is put out is used")
-_QUOTED = re.compile(r"\{([^{}]+)\}")
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
@@ -36,13 +34,13 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     Where the sentences of the steps name no kit at all, they do not tell what is used.
     """
     practical = lesson.practical
-    in_steps = {name for moment in lesson.moments for name in _QUOTED.findall(moment.step.do)}
+    in_steps = {name for moment in lesson.moments for name in quoted_in(moment.step.do)}
     if not in_steps & practical.items:
         return
     bare = [(index, line.item) for index, line in enumerate(practical.kit) if line.note is None]
-    told = {name for sentence in lesson.sentences for name in _QUOTED.findall(sentence.text)}
+    told = {name for sentence in lesson.sentences for name in quoted_in(sentence.text)}
     unnamed = [(index, item) for index, item in bare if item not in told]
-    used = frozenset(_used(practical)) if unnamed else frozenset()
+    used = frozenset(_used(lesson)) if unnamed else frozenset()
     for index, item in unnamed:
         if item not in used:
             yield Problem(
@@ -55,20 +53,16 @@ def check(lesson: Lesson) -> Iterator[Problem]:
             )
 
 
-def _used(practical: Practical) -> Iterator[str]:
+def _used(lesson: Lesson) -> Iterator[str]:
     """Every item that a step, a circuit, a release, the waste or a worked number names."""
-    for moment in (*practical.prepare, *practical.set_up, *practical.run, *practical.clear_up):
-        yield from _by(moment)
+    practical = lesson.practical
+    for moment in lesson.moments:
+        yield from _by(moment.step)
     for circuit in practical.circuits:
         yield from (circuit.supply, *circuit.feeds)
     yield from (release.item for release in practical.releases)
     yield from (waste.what for waste in practical.waste)
-    yield from (name for entry in practical.expect for name in _given(entry))
-
-
-def _given(entry: Expectation) -> Iterator[str]:
-    for names in entry.given.values():
-        yield from (name.strip() for name in names.split(","))
+    yield from (name for entry in practical.expect for name in entry.names_given)
 
 
 def _by(step: Step) -> Iterator[str]:

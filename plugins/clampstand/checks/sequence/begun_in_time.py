@@ -22,7 +22,7 @@ import re
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
-from clampstand.checks.times import longest_between
+from clampstand.checks.times import longest_between, timed_steps
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.timeline import Moment
 from clampstand.units import is_over, shown_best
@@ -35,21 +35,16 @@ RULE = Whose(Layer.HANDBOOK, "a step begins within the time it gives itself")
 
 def check(lesson: Lesson) -> Iterator[Problem]:
     """Each step with a time it must begin within, from the end of the last step it comes after."""
-    named = {moment.step.name: place for place, moment in enumerate(lesson.moments) if moment.step.name}
-    for place, moment in enumerate(lesson.moments):
-        step = moment.step
+    for moment in lesson.moments:
         yield from _only_said(lesson, moment)
-        before = [named[name] for name in step.after if name in named and named[name] < place]
-        if step.within is None or not before:
-            continue
-        last = lesson.moments[max(before)].ref
+    for moment, within, last in timed_steps(lesson):
         passed = longest_between(lesson, last, moment.ref)
-        if is_over(passed, step.within.high):
+        if is_over(passed, within.high):
             yield Problem(
                 lesson.spot(moment.ref, "within"),
                 f"{moment.ref} begins {shown_best(passed, 'time', 3)} after {last}",
                 found=f"{shown_best(passed, 'time', 3)} in the steps between",
-                needed=f"within {step.within}",
+                needed=f"within {within}",
                 mend=f"move {moment.ref} nearer to {last}, or shorten the steps between",
                 whose=RULE,
                 related=((lesson.spot(last), "the time runs from the end of this step"),),

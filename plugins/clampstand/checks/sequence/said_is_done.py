@@ -20,6 +20,7 @@ import re
 from collections.abc import Iterator
 
 from clampstand.checks.rule import Lesson
+from clampstand.checks.sentences import quoted_in
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.model.kit import Item
 from clampstand.model.step import Step
@@ -29,7 +30,6 @@ ID = "said-is-done"
 SEVERITY = Severity.WARNING
 RULE = Whose(Layer.HANDBOOK, "a step's data say what its sentence says")
 _STILL_WORN = re.compile(r"\bkeep\b[^.;{}]*\{([^{}\n]{1,300})\}s? on\b", re.IGNORECASE)
-_QUOTED = re.compile(r"\{([^{}\n]{1,300})\}")
 _OF_ITEMS = (
     *("handles", "opens", "closes", "brings_in", "takes_away", "touches", "puts_up", "takes_down"),
     *("lights", "puts_out", "switches_on", "switches_off", "discharges"),
@@ -40,7 +40,7 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     """Every item in the sentence of every step, against the step's other words."""
     for moment in lesson.moments:
         named = _named(moment.step) | set(_STILL_WORN.findall(moment.step.do))
-        for name in dict.fromkeys(_QUOTED.findall(moment.step.do)):
+        for name in dict.fromkeys(quoted_in(moment.step.do)):
             item = lesson.book.kit.get(name)
             words = () if item is None or name in named else _words_for(lesson, item, moment)
             if words:

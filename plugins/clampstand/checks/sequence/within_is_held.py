@@ -22,7 +22,7 @@ from collections.abc import Iterator
 
 from clampstand.checks.ranges import TOO_FAR
 from clampstand.checks.rule import Lesson
-from clampstand.checks.times import longest_between
+from clampstand.checks.times import longest_between, timed_steps
 from clampstand.findings import Layer, Problem, Severity, Whose
 from clampstand.units import Quantity, is_same, is_under, shown_best
 
@@ -36,19 +36,16 @@ def check(lesson: Lesson) -> Iterator[Problem]:
 
     Where no step lies between, nothing tells how long the time should be.
     """
-    named = {moment.step.name: place for place, moment in enumerate(lesson.moments) if moment.step.name}
-    for place, moment in enumerate(lesson.moments):
-        step = moment.step
-        before = [named[name] for name in step.after if name in named and named[name] < place]
-        if step.within is None or not before or _is_declared(lesson, step.within.high):
+    for moment, within, last in timed_steps(lesson):
+        if _is_declared(lesson, within.high):
             continue
-        passed = longest_between(lesson, lesson.moments[max(before)].ref, moment.ref)
-        if passed.magnitude > 0 and not is_under(step.within.high, TOO_FAR * passed):
+        passed = longest_between(lesson, last, moment.ref)
+        if passed.magnitude > 0 and not is_under(within.high, TOO_FAR * passed):
             between = shown_best(passed, "time", 3)
             yield Problem(
                 lesson.spot(moment.ref, "within"),
-                f"{moment.ref} must begin within {step.within}, and {between} passes before it",
-                found=f"within {step.within}",
+                f"{moment.ref} must begin within {within}, and {between} passes before it",
+                found=f"within {within}",
                 needed=f"less than {TOO_FAR} times {between}",
                 mend="look for a slip; if it is meant, declare the time as a number, with its reason",
                 whose=RULE,
