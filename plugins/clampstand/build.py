@@ -15,9 +15,8 @@ from clampstand.model.book import Book
 from clampstand.reading import Reading, read
 
 if TYPE_CHECKING:
-    from clampstand.rendering.contents import Contents
+    from clampstand.rendering.contents import Contents, Paper
     from clampstand.rendering.page import SitePage
-    from clampstand.rendering.pdf.printing import Paper
 
 
 P = ParamSpec("P")

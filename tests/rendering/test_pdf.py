@@ -1,5 +1,6 @@
 """Cards as PDF: two sides on both papers, the same words as in the browser, seen on the paper and heard."""
 
+import json
 import os
 import re
 import shutil
@@ -25,8 +26,9 @@ from clampstand.checks.engine import lessons_of
 from clampstand.cli import main
 from clampstand.reading import read
 from clampstand.rendering.cards import cards
-from clampstand.rendering.contents import Contents
-from clampstand.rendering.pdf.printing import CannotPrint, Paper, all_cards, as_pdf
+from clampstand.rendering.contents import Contents, Paper
+from clampstand.rendering.pdf import printing
+from clampstand.rendering.pdf.printing import CannotPrint, all_cards, as_pdf
 
 CONTENT = Path(__file__).parents[2] / "content"
 SIZES = {"a4": (210, 297), "letter": (215.9, 279.4)}  # mm: ISO 216; ANSI/ASME Y14.1
@@ -218,6 +220,24 @@ def test_every_card_that_is_too_full_is_named() -> None:
     assert re.findall(r"side (\d)", str(refused.value)) == ["2", "2"]
     assert first["title"] in str(refused.value)
     assert second["title"] in str(refused.value)
+
+
+def test_what_is_measured_is_as_tall_as_what_is_printed(tmp_path: Path) -> None:
+    """Columns have the height of pieces without their names: with them no side may be taller."""
+    told = printing.inputs(list(all_data().values()), demo().day, "letter")
+    over = []
+    for kind in ("measured", "printed"):
+        template = tmp_path / kind
+        shutil.copytree(printing.TEMPLATE, template)
+        parts = template / "parts.typ"
+        words = parts.read_text(encoding="utf-8")
+        assert words.count("measure(it(measured)") == 1
+        parts.write_text(words.replace("measure(it(measured)", f"measure(it({kind})"), encoding="utf-8")
+        compiler = printing.compiler(template)
+        compiler.compile(sys_inputs=told)
+        over.append([side["value"]["over"] for side in json.loads(compiler.query("<side>"))])
+    assert over[0] == pytest.approx(over[1], abs=0.001)
+    assert len(over[0]) == sum(map(sides_of, all_data()))
 
 
 def test_a_character_without_a_glyph_is_refused() -> None:

@@ -4,6 +4,7 @@ import datetime as dt
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Literal, TypeAlias
 
 from clampstand.calculators.sheet import Sheet
 from clampstand.checks.rule import Rule
@@ -17,16 +18,26 @@ from clampstand.rendering.prose import Quotes
 from clampstand.rendering.terms import Words
 
 Shared = tuple[Practical, ...]
+Paper: TypeAlias = Literal["a4", "letter"]
 
 
 @dataclass(frozen=True)
 class Contents:
-    """What was read, found and worked out. Pages show it and add nothing."""
+    """What was read, found and worked out. Pages show it and add nothing.
+
+    Args:
+        book: the department's content.
+        sheets: the worked numbers of every practical, by its id.
+        findings: everything found, in order.
+        rules: the rules it was judged by.
+        paper: the paper of the PDF cards beside the pages; None where there are none.
+    """
 
     book: Book
     sheets: Mapping[str, Sheet]
     findings: tuple[Finding, ...] = ()
     rules: Sequence[Rule] = ()
+    paper: Paper | None = None
 
     @property
     def day(self) -> dt.date:

@@ -7,18 +7,16 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from functools import cache
 from pathlib import Path
-from typing import TYPE_CHECKING, Literal, TypeAlias
+from typing import TYPE_CHECKING
 
-from clampstand.rendering.contents import Contents
+from clampstand.rendering.contents import Contents, Paper
 from clampstand.rendering.pdf.data import emergency_data, practical_data, skill_data, wall_data
 from clampstand.rendering.pdf.words import Data
 
 if TYPE_CHECKING:
     from typst import Compiler
 
-Paper: TypeAlias = Literal["a4", "letter"]
-
-_HERE = Path(__file__).parent
+TEMPLATE = Path(__file__).parent
 _FRAME = re.compile(r"^panicked with: (.*)$", re.DOTALL)
 
 
@@ -49,8 +47,8 @@ def as_pdf(cards: Sequence[Data], day: dt.date, paper: Paper) -> bytes:
     """
     midnight = dt.datetime(day.year, day.month, day.day, tzinfo=dt.UTC)
     with _in_words():
-        made = _compiler().compile(
-            sys_inputs=_told(cards, day, paper),
+        made = compiler().compile(
+            sys_inputs=inputs(cards, day, paper),
             format="pdf",
             pdf_standards=["ua-1"],
             timestamp=midnight,
@@ -58,7 +56,7 @@ def as_pdf(cards: Sequence[Data], day: dt.date, paper: Paper) -> bytes:
     return made if isinstance(made, bytes) else b""
 
 
-def _told(cards: Sequence[Data], day: dt.date, paper: Paper) -> dict[str, str]:
+def inputs(cards: Sequence[Data], day: dt.date, paper: Paper) -> dict[str, str]:
     """Everything the template is told, as JSON: no word of an author ever becomes part of the template."""
     title = cards[0]["title"] if len(cards) == 1 else f"{cards[0]['department']}: all cards"
     told = {"title": title, "paper": paper, "day": [day.year, day.month, day.day], "cards": list(cards)}
@@ -77,9 +75,9 @@ def _in_words() -> Iterator[None]:
 
 
 @cache
-def _compiler() -> "Compiler":
-    """The compiler with our template and our type alone: what is installed on a machine changes nothing."""
+def compiler(template: Path = TEMPLATE) -> "Compiler":
+    """The compiler with one template and its type alone: what is installed on a machine changes nothing."""
     from typst import Compiler, Fonts  # noqa: PLC0415 - only who prints needs Typst
 
-    fonts = Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[_HERE / "fonts"])
-    return Compiler(_HERE / "card.typ", root=_HERE, font_paths=fonts, ignore_system_fonts=True)
+    fonts = Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[template / "fonts"])
+    return Compiler(template / "card.typ", root=template, font_paths=fonts, ignore_system_fonts=True)
