@@ -2,9 +2,10 @@
 
 import hashlib
 import os
+import re
 import subprocess
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import markdown
@@ -12,6 +13,9 @@ import pytest
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.exceptions import Abort
+from pypdf import PdfReader
+
+from clampstand.rendering.pdf import printing
 
 SITE = """\
 site_name: Tests
@@ -111,6 +115,61 @@ def test_generated_pages_never_meet_markdown(handbook: Path, monkeypatch: pytest
 def test_a_page_written_by_hand_wins_over_a_generated_one(handbook: Path):
     (handbook / "content/pages/index.md").write_text("# Our own front page\n", encoding="utf-8")
     assert "Our own front page" in (published(handbook) / "index.html").read_text(encoding="utf-8")
+
+
+def with_pdf(folder: Path, paper: str) -> None:
+    """Ask for cards as PDF in mkdocs.yml."""
+    site = SITE.replace("plugins: [clampstand,", f"plugins: [clampstand: {{pdf: {paper}}},")
+    assert site != SITE
+    (folder / "mkdocs.yml").write_text(site, encoding="utf-8")
+
+
+def links_to_pdf(site: Path) -> Iterator[Path]:
+    """Every PDF a page links to."""
+    for page in site.rglob("*.html"):
+        for link in re.findall(r'href="([^"]+[.]pdf)"', page.read_text(encoding="utf-8")):
+            yield (page.parent / link).resolve()
+
+
+def test_cards_lie_beside_the_pages_as_pdf_where_a_paper_is_named(handbook: Path):
+    assert not list(published(handbook).rglob("*.pdf"))
+    assert not list(links_to_pdf(handbook / "site"))
+    with_pdf(handbook, "letter")
+    site = published(handbook)
+    made = set(site.rglob("*.pdf"))
+    names = {path.relative_to(site / "cards").as_posix() for path in made}
+    assert {"all.pdf", "practical/sparks.pdf", "skill/forceps-work.pdf"} <= names
+    assert set(links_to_pdf(site)) == made
+    assert all(
+        float(PdfReader(path).pages[0].mediabox.height) == pytest.approx(792) for path in made
+    )  # 11 in
+
+
+def test_a_card_too_full_for_its_sides_stops_the_build(handbook: Path, caplog: pytest.LogCaptureFixture):
+    with_pdf(handbook, "a4")
+    before = bytes_of(published(handbook))
+    rewrite(
+        handbook,
+        "skills/forceps-work.yml",
+        "good_looks_like: [Calm eyes.]",
+        f"good_looks_like: {['Calm.'] * 150}",
+    )
+    with pytest.raises(Abort):
+        published(handbook)
+    assert re.search(r"nothing was published: Looking, side 1, is too full by [0-9.]+ mm", caplog.text)
+    assert bytes_of(handbook / "site") == before
+
+
+def test_without_typst_the_build_says_how_to_have_pdf(
+    handbook: Path, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+):
+    with_pdf(handbook, "a4")
+    monkeypatch.setitem(sys.modules, "typst", None)
+    printing.compiler.cache_clear()
+    with pytest.raises(Abort):
+        published(handbook)
+    assert "clampstand[pdf]" in caplog.text
+    assert not (handbook / "site").exists()
 
 
 @pytest.mark.parametrize(

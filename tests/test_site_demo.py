@@ -5,11 +5,13 @@ from pathlib import Path
 
 import pytest
 
-from clampstand.build import Handbook, handbook, site_pages
+from clampstand.build import Handbook, card_files, handbook, site_pages
 from clampstand.rendering.assets import assets
+from clampstand.rendering.contents import Paper
 
 ROOT = Path(__file__).parents[1]
 SITE = ROOT / "site_demo"
+PAPER: Paper = "a4"
 MEND = "site_demo/ is stale: run clampstand build and commit it"
 
 
@@ -28,7 +30,7 @@ def test_every_warning_of_the_demo_is_an_allowed_exception(demo: Handbook) -> No
 
 def test_every_page_is_built_as_the_content_has_it(demo: Handbook) -> None:
     stale = []
-    for page in site_pages(demo):
+    for page in site_pages(demo, PAPER):
         path = SITE / page.uri
         text = path.read_text(encoding="utf-8") if path.is_file() else ""
         if (text != page.html) if page.stands_alone else (page.html not in text):
@@ -37,10 +39,16 @@ def test_every_page_is_built_as_the_content_has_it(demo: Handbook) -> None:
 
 
 def test_no_page_is_left_from_older_content(demo: Handbook) -> None:
-    made = {page.uri for page in site_pages(demo)}
+    made = {page.uri for page in site_pages(demo, PAPER)}
     by_hand = {path.name.replace(".md", ".html") for path in (ROOT / "content/pages").glob("*.md")}
     built = {path.relative_to(SITE).as_posix() for path in SITE.rglob("*.html")}
     assert built - made - by_hand - {"404.html"} == set(), MEND
+
+
+def test_every_pdf_is_the_card_as_the_content_has_it(demo: Handbook) -> None:
+    made = {f"cards/{path}": pdf for path, pdf in card_files(demo, PAPER)}
+    assert {path.relative_to(SITE).as_posix() for path in SITE.rglob("*.pdf")} == set(made), MEND
+    assert [path for path, pdf in made.items() if not _same(SITE / path, pdf)] == [], MEND
 
 
 def test_every_asset_of_ours_is_there() -> None:
@@ -56,4 +64,4 @@ def _same(path: Path, content: bytes | str) -> bool:
 def test_search_knows_every_page_that_wants_to_be_found(demo: Handbook) -> None:
     index = json.loads((SITE / "search/search_index.json").read_text(encoding="utf-8"))
     known = {entry["location"] for entry in index["docs"]}
-    assert {page.uri for page in site_pages(demo) if page.search is not None} <= known, MEND
+    assert {page.uri for page in site_pages(demo, PAPER) if page.search is not None} <= known, MEND

@@ -112,14 +112,19 @@ def sheets(lessons: Mapping[str, Lesson]) -> Mapping[str, Sheet]:
 
 
 @_keeping_everything
-def site_pages(judged: Handbook) -> "tuple[SitePage, ...]":
-    """Every page of the site. While something stops it, the front page says what, for whoever mends it."""
+def site_pages(judged: Handbook, paper: "Paper | None" = None) -> "tuple[SitePage, ...]":
+    """Every page of the site. While something stops it, the front page says what, for whoever mends it.
+
+    Args:
+        judged: the content, read and judged.
+        paper: the paper of the PDF cards that lie beside the pages; None where there are none.
+    """
     from clampstand.rendering.pages.stopped import stopped_page  # noqa: PLC0415 - not on the way of check
     from clampstand.rendering.site import pages  # noqa: PLC0415
 
     if judged.reading.book is None:
         return (stopped_page(judged.findings),)
-    made = tuple(pages(_contents(judged)))
+    made = tuple(pages(_contents(judged, paper)))
     if not judged.stops:
         return made
     return (stopped_page(judged.findings), *(page for page in made if page.uri != "index.html"))
@@ -133,23 +138,18 @@ def markdown_pages(judged: Handbook) -> Mapping[str, str]:
 
 
 def card_files(judged: Handbook, paper: "Paper") -> "Iterator[tuple[str, bytes]]":
-    """All cards as one PDF, which says of every card that is too full, and then each as its own, by path.
+    """The cards as PDF, by path: all in one, each alone, and those of each day.
 
     Raises:
         CannotPrint: a card cannot be printed as it stands.
         ModuleNotFoundError: Typst is not installed.
     """
-    from clampstand.rendering.pdf.printing import all_cards, as_pdf  # noqa: PLC0415 - not on the way of check
+    from clampstand.rendering.pdf.printing import files  # noqa: PLC0415 - not on the way of check
 
-    contents = _contents(judged)
-    cards = dict(all_cards(contents))
-    if cards:
-        yield "all.pdf", as_pdf(list(cards.values()), contents.day, paper)
-    for path, card in cards.items():
-        yield f"{path}.pdf", as_pdf([card], contents.day, paper)
+    yield from files(_contents(judged), paper)
 
 
-def _contents(judged: Handbook) -> "Contents":
+def _contents(judged: Handbook, paper: "Paper | None" = None) -> "Contents":
     from clampstand.rendering.contents import Contents  # noqa: PLC0415 - not on the way of check
 
-    return Contents(judged.book, sheets(judged.lessons), judged.findings, RULES)
+    return Contents(judged.book, sheets(judged.lessons), judged.findings, RULES, paper)

@@ -21,7 +21,9 @@ from mkdocs.utils.templates import TemplateContext
 
 from clampstand import build, reports
 from clampstand.rendering.assets import OVERRIDES, assets
+from clampstand.rendering.contents import PAPERS, Paper
 from clampstand.rendering.page import SearchWords, SitePage
+from clampstand.rendering.pdf.printing import CannotPrint
 from clampstand.rendering.policy import inline_scripts, page_policy, with_policy
 
 log = get_plugin_logger(__name__)
@@ -35,6 +37,9 @@ class Settings(Config):  # type: ignore[no-untyped-call]  # MkDocs leaves its ho
 
     content = config_options.Type(str, default="content")
     """The content folder, from the folder of ``mkdocs.yml``."""
+
+    pdf = config_options.Optional(config_options.Choice(tuple(PAPERS)))
+    """The paper of the cards as PDF, ``a4`` or ``letter``; without it the site has none."""
 
 
 class FinishedPage(Page):
@@ -85,7 +90,9 @@ class ClampstandPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  
             raise PluginError(f"there is no content folder {self.config.content} beside mkdocs.yml")
         self._handbook = build.handbook(content)
         self._tell(self._handbook)
-        self._pages = build.site_pages(self._handbook)
+        paper = self.config.pdf if self._publishing else None
+        self._pages = build.site_pages(self._handbook, paper)
+        self._pdfs = _pdfs(self._handbook, paper) if paper else {}
         config.watch.append(str(content))
         config.theme.dirs.insert(1 if config.theme.custom_dir else 0, str(OVERRIDES))
         config.extra_css.append(assets().stylesheet)
@@ -111,6 +118,9 @@ class ClampstandPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  
             files.append(
                 File.generated(config, address, content=content, inclusion=InclusionLevel.NOT_IN_NAV)
             )
+        for path, pdf in self._pdfs.items():
+            address, inclusion = f"cards/{path}", InclusionLevel.NOT_IN_NAV
+            files.append(File.generated(config, address, content=pdf, inclusion=inclusion))
         for made in self._pages:
             address = made.uri if made.stands_alone else made.uri.removesuffix(".html") + ".md"
             if files.get_file_from_path(address) is None:
@@ -216,6 +226,19 @@ class ClampstandPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  
             _swap(made, self._site)
         else:
             shutil.rmtree(made, ignore_errors=True)
+
+
+def _pdfs(handbook: build.Handbook, paper: Paper) -> dict[str, bytes]:
+    """The cards as PDF; one that does not fit its sides stops the build as any other finding does."""
+    try:
+        return dict(build.card_files(handbook, paper))
+    except CannotPrint as reason:
+        raise PluginError(f"nothing was published: {reason}") from reason
+    except ModuleNotFoundError as missing:
+        raise PluginError(
+            f"mkdocs.yml asks for cards as PDF, and {missing.name} is not installed; "
+            "pip install 'clampstand[pdf]', or take out the line that says pdf:"
+        ) from missing
 
 
 def _search_entries(pages: Iterable[SitePage]) -> list[dict[str, Any]]:

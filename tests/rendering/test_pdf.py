@@ -1,5 +1,6 @@
 """Cards as PDF: two sides on both papers, the same words as in the browser, seen on the paper and heard."""
 
+import csv
 import json
 import os
 import re
@@ -224,7 +225,7 @@ def test_every_card_that_is_too_full_is_named() -> None:
 
 def test_what_is_measured_is_as_tall_as_what_is_printed(tmp_path: Path) -> None:
     """Columns have the height of pieces without their names: with them no side may be taller."""
-    told = printing.inputs(list(all_data().values()), demo().day, "letter")
+    told = printing.inputs(list(all_data().values()), demo().day, "letter", "Cards")
     over = []
     for kind in ("measured", "printed"):
         template = tmp_path / kind
@@ -252,6 +253,28 @@ def test_an_authors_words_stay_words(words: str) -> None:
     made = as_pdf([card_of("emergency/") | {"when": words, "title": words}], demo().day, "a4")
     text = PdfReader(BytesIO(made)).pages[0].extract_text()
     assert run_together(text).count(run_together(words)) >= 2
+
+
+def test_a_days_cards_are_in_one_file_in_the_order_of_its_lessons() -> None:
+    """Read from the tables themselves: each practical of a day once, its sheet for the wall behind it."""
+    lessons: dict[str, dict[str, None]] = {}
+    for table in sorted((CONTENT / "timetable").glob("*.csv")):
+        for lesson in csv.DictReader(table.open(encoding="utf-8")):
+            lessons.setdefault(lesson["date"], {})[lesson["practical"]] = None
+    made = dict(printing.files(demo(), "a4"))
+    assert {path for path in made if path.startswith("day/")} == {f"day/{date}.pdf" for date in lessons}
+    for date, practicals in lessons.items():
+        reader = PdfReader(BytesIO(made[f"day/{date}.pdf"]))
+        wanted = [
+            all_data()[path]["id"]
+            for practical in practicals
+            for path in (f"practical/{practical}", f"practical/{practical}", f"wall/{practical}")
+            if path in all_data()
+        ]
+        assert reader.metadata is not None
+        assert str(reader.metadata.title).endswith(f"cards for {int(date[-2:])}\xa0January\xa02026")
+        for page, card_id in zip(reader.pages, wanted, strict=True):
+            assert card_id in page.extract_text()
 
 
 @pytest.mark.parametrize("kind", ["practical/", "emergency/", "skill/"])

@@ -19,6 +19,7 @@ from clampstand.rendering.terms import Words
 
 Shared = tuple[Practical, ...]
 Paper: TypeAlias = Literal["a4", "letter"]
+PAPERS: Mapping[Paper, str] = {"a4": "A4", "letter": "US Letter"}
 
 
 @dataclass(frozen=True)
@@ -43,6 +44,11 @@ class Contents:
     def day(self) -> dt.date:
         """The day every number holds for."""
         return self.book.department.computed_for
+
+    @property
+    def paper_name(self) -> str:
+        """The paper of the PDF cards as people call it; nothing where there are none."""
+        return PAPERS[self.paper] if self.paper else ""
 
     @cached_property
     def quotes(self) -> Quotes:

@@ -67,6 +67,7 @@ def finished(
         "book": contents.book,
         "style": style,
         "policy": card_policy(style),
+        "pdf": f"{template}/{about.id}",
         **context,
     }
     site = contents.book.department.address

@@ -20,10 +20,11 @@ _KINDS = {
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One card in force: where it is, the id printed on it, and the review it rests on, if it has one."""
+    """One card in force: where it and its PDF are, the id printed on it, and the review it rests on."""
 
     title: str
     uri: str
+    pdf: str
     card_id: str
     review: Review | None
 
@@ -46,7 +47,13 @@ def in_force_page(cards: Sequence[Card], contents: Contents) -> SitePage:
 
 def _lines(cards: Sequence[Card], kind: str) -> list[Line]:
     lines = [
-        Line(card.page.title.removesuffix(" (card)"), card.page.uri, card.printed.card_id, _review(card))
+        Line(
+            card.page.title.removesuffix(" (card)"),
+            card.page.uri,
+            f"{card.kind}/{card.about.id}",
+            card.printed.card_id,
+            _review(card),
+        )
         for card in cards
         if card.kind == kind
     ]

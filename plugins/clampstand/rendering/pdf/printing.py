@@ -3,12 +3,14 @@
 import datetime as dt
 import json
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from clampstand.calculators.day import known_lessons
+from clampstand.model.days import written_day
 from clampstand.rendering.contents import Contents, Paper
 from clampstand.rendering.pdf.data import emergency_data, practical_data, skill_data, wall_data
 from clampstand.rendering.pdf.words import Data
@@ -38,8 +40,43 @@ def all_cards(contents: Contents) -> Iterator[tuple[str, Data]]:
         yield f"skill/{skill.id}", skill_data(skill, contents)
 
 
-def as_pdf(cards: Sequence[Data], day: dt.date, paper: Paper) -> bytes:
+def files(contents: Contents, paper: Paper) -> Iterator[tuple[str, bytes]]:
+    """The PDF files of a handbook, by path: all cards in one, each alone, and those of each day's lessons.
+
+    The one with all comes first, for what it refuses is said of every card at once.
+
+    Raises:
+        CannotPrint: a card cannot be printed as it stands.
+        ModuleNotFoundError: Typst is not installed.
+    """
+    cards, name = dict(all_cards(contents)), contents.book.department.name
+    if cards:
+        yield "all.pdf", as_pdf(list(cards.values()), contents.day, paper, f"{name}: all cards")
+    for path, card in cards.items():
+        yield f"{path}.pdf", as_pdf([card], contents.day, paper)
+    for date, paths in _cards_of_days(contents).items():
+        title = f"{name}: cards for {written_day(date)}"
+        of_the_day = [cards[path] for path in paths if path in cards]
+        yield f"day/{date.isoformat()}.pdf", as_pdf(of_the_day, contents.day, paper, title)
+
+
+def _cards_of_days(contents: Contents) -> Mapping[dt.date, Mapping[str, None]]:
+    """The cards of each day's lessons, each once and in their order, with the sheets for the wall."""
+    paths: dict[dt.date, dict[str, None]] = {}
+    for lesson in known_lessons(contents.book):
+        for kind in ("practical", "wall"):
+            paths.setdefault(lesson.date, {})[f"{kind}/{lesson.practical}"] = None
+    return paths
+
+
+def as_pdf(cards: Sequence[Data], day: dt.date, paper: Paper, title: str = "") -> bytes:
     """Cards as one PDF, two sides each, emergencies and walls one: the same bytes for the same cards and day.
+
+    Args:
+        cards: what each says, as made by this folder's ``data``.
+        day: the day they are dated by.
+        paper: what they are printed on.
+        title: the title of the file; the first card's where none is given.
 
     Raises:
         CannotPrint: a card does not fit, and by how many millimetres, or has a character without a glyph.
@@ -48,7 +85,7 @@ def as_pdf(cards: Sequence[Data], day: dt.date, paper: Paper) -> bytes:
     midnight = dt.datetime(day.year, day.month, day.day, tzinfo=dt.UTC)
     with _in_words():
         made = compiler().compile(
-            sys_inputs=inputs(cards, day, paper),
+            sys_inputs=inputs(cards, day, paper, title or cards[0]["title"]),
             format="pdf",
             pdf_standards=["ua-1"],
             timestamp=midnight,
@@ -56,9 +93,8 @@ def as_pdf(cards: Sequence[Data], day: dt.date, paper: Paper) -> bytes:
     return made if isinstance(made, bytes) else b""
 
 
-def inputs(cards: Sequence[Data], day: dt.date, paper: Paper) -> dict[str, str]:
+def inputs(cards: Sequence[Data], day: dt.date, paper: Paper, title: str) -> dict[str, str]:
     """Everything the template is told, as JSON: no word of an author ever becomes part of the template."""
-    title = cards[0]["title"] if len(cards) == 1 else f"{cards[0]['department']}: all cards"
     told = {"title": title, "paper": paper, "day": [day.year, day.month, day.day], "cards": list(cards)}
     return {"told": json.dumps(told, ensure_ascii=False)}
 
