@@ -3,7 +3,9 @@
 import pytest
 
 from calculators.lessons import given
+from clampstand.calculators import CALCULATORS
 from clampstand.calculators.gas_of_solid import gas_of_solid
+from clampstand.calculators.sheet import work_out
 from clampstand.calculators.worked import CannotWork
 
 PRACTICAL = "dry-ice-sublimation"
@@ -30,3 +32,13 @@ def test_an_item_that_is_no_known_gas_is_refused_in_words(book):
     practical = book.practicals[PRACTICAL]
     with pytest.raises(CannotWork):
         gas_of_solid(practical, book, {"item": "balance", "mass": "one piece"})
+
+
+def test_what_two_masses_have_in_common_is_told_once(book):
+    """The density beside air hangs on no mass, so it is told with the first of two masses and not again."""
+    practical = book.practicals[PRACTICAL]
+    sheet = work_out(practical, book, CALCULATORS)
+    told = [number.id for _, result in sheet.told_once if isinstance(result, tuple) for number in result]
+    assert told.count("gas-of-solid/volume") == 2
+    assert told.count("gas-of-solid/density-beside-air") == 1
+    assert len(sheet.numbers) == len(list(sheet.told_once))

@@ -335,6 +335,14 @@ def test_what_only_the_preparation_needs_stays_off() -> None:
     assert kit_by_place([KitTotal(line, 1, 1, None, None)], demo()) == []
 
 
+def test_what_only_clearing_up_needs_says_so() -> None:
+    item = next(i for i in demo().book.kit.values() if i.kept)
+    lines = [KitLine(item=item.id, per="class", phase=phase) for phase in ("clear_up", None)]
+    (place,) = kit_by_place([KitTotal(line, 1, 1, None, None) for line in lines], demo())
+    name = item.called(1)
+    assert [thing.what for thing in place.things] == [f"{name} (only to clear up)", name]
+
+
 def test_sentences_are_short() -> None:
     long: list[tuple[str, str]] = []
     for practical, page in practical_cards():

@@ -19,6 +19,8 @@ from clampstand.rendering.markdown import as_markdown
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.readiness import against
 from clampstand.rendering.site import pages
+from clampstand.rendering.templating import duration
+from clampstand.units import read_amount
 
 Write = Callable[..., Path]
 
@@ -277,6 +279,49 @@ def test_totals_on_the_preparation_sheet_are_those_of_the_class(tiny_content: Wr
     )
     words = words_of(made(contents_of(content))["prep/sparks.html"])
     assert "plates 17 2 for each group, 1 spare" in words  # 24 pupils in threes: 8 groups, 2 each, 1 spare
+
+
+def test_what_comes_back_is_counted_once_for_each_thing(tiny_content: Write):
+    content = tiny_content()
+    file = content / "practicals/sparks.yml"
+    file.write_text(
+        file.read_text().replace(
+            "{item: plates, per: class}", "{item: plates, per: class}\n  - {item: plates, per: group}"
+        )
+    )
+    comes_back = words_of(made(contents_of(content))["prep/sparks.html"]).partition("What comes back")[2]
+    assert "9 × plates" in comes_back  # one for the class, one for each of 8 groups
+    assert comes_back.count("plates") == 1
+
+
+def test_waste_is_told_in_sentences(tiny_content: Write):
+    content = tiny_content()
+    file = content / "practicals/sparks.yml"
+    file.write_text(
+        file.read_text()
+        + "waste:\n  - what: plates\n    route: reuse\n    how: wiped with a cloth\n    by: technician\n"
+        + "    never: [sink, bin]\n"
+    )
+    words = words_of(made(contents_of(content))["prep/sparks.html"])
+    assert "Reuse (technician). Wiped with a cloth. Never: sink, bin." in words
+
+
+@pytest.mark.parametrize(
+    ("seconds", "said"),
+    [
+        (0, "0 min"),
+        (20, "20 s"),
+        (60, "1 min"),
+        (90, "1.5 min"),
+        (100, "100 s"),
+        (390, "6.5 min"),
+        (820, "14 min"),
+        (7200, "2 h"),
+        (180_000, "2.1 days"),
+    ],
+)
+def test_a_length_of_time_is_said_as_people_plan_by_it(seconds: int, said: str):
+    assert duration(read_amount(f"{seconds} s").value).replace("\u00a0", " ") == said
 
 
 def test_what_is_due_is_in_the_order_of_its_days(contents: Contents):

@@ -45,7 +45,7 @@ def hydrogen_of_piece(practical: Practical, book: Book, given: Mapping[str, str]
                 written("molar mass, M", molar_mass.value, "reference figures", molar_mass.citation),
                 measured("mass of the cube, ρ·a³", mass, "mass", "worked out"),
             ),
-            within="10 %; the edge decides",
+            within="three times the part by which the edge is off",
             note=f"Two atoms give one molecule. At {ROOM_TEMPERATURE.m_as('degC'):.0f} °C.",
         ),
     )
@@ -128,7 +128,7 @@ def _in_room(room: Room, volume: Quantity, of: _Escaping) -> Worked:
     part = "all" if of.share is None else str(of.share)
     return Worked(
         id=f"sulfur-dioxide-in-room/{room.id}" + ("" if of.share is None else "/share"),
-        title=f"Sulfur dioxide in {room.id} if {part} of it escaped, windows shut",
+        title=f"Sulfur dioxide in the {room.name} if {part} of it escaped, windows shut",
         value=fraction,
         kind="fraction",
         shown=joined(digits(number_in(fraction, "ppm"), 2, "up"), "ppm"),
@@ -139,7 +139,7 @@ def _in_room(room: Room, volume: Quantity, of: _Escaping) -> Worked:
             measured("what escapes, n", of.escaped, "amount", "worked out"),
             written("molar mass, M", molar_mass.value, of.gas.name, molar_mass.citation),
             Input("density at 20 °C, ρ", _in_kg_a_cubic_metre(density), "as an ideal gas"),
-            Input("volume of the room, V", shown_best(volume, "volume"), f"room {room.id}"),
+            Input("volume of the room, V", shown_best(volume, "volume"), room.name),
         ),
         within="an upper bound" if of.share is None else "a factor of ten; the share decides",
         note="Most of it stays dissolved; the bath keeps it there.",

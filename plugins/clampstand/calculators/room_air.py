@@ -81,14 +81,14 @@ def with_windows_shut(gas: Gas, book: Book) -> Worked:
     outdoor = book.department.outdoor_carbon_dioxide
     return Worked(
         id=f"carbon-dioxide-in-room/{gas.phase}/{gas.room.id}/shut",
-        title=f"CO₂ in {gas.room.id} if all of it turns to gas, windows shut",
+        title=f"CO₂ from all of it, {gas.room.name}, windows shut",
         value=outdoor.value + rise,
         kind="fraction",
         shown=ppm(outdoor.value + rise),
         formula="x = xₒ + m/(ρ·V)",
         inputs=(
             measured("mass that can become gas, m", gas.mass, "mass", "kit list, whole class"),
-            written("volume of the room, V", gas.volume, f"room {gas.room.id}"),
+            written("volume of the room, V", gas.volume, gas.room.name),
             Input(
                 "density of CO₂ at 20 °C, ρ",
                 f"{digits(density.m_as('kg/m**3'), 4)} kg/m³",
@@ -116,7 +116,7 @@ def as_ventilated(gas: Gas, practical: Practical, book: Book) -> Worked | None:
     value = fraction_after(outdoor.value, outdoor.value, release, gas.volume.low, needed.low, length)
     return Worked(
         id=f"carbon-dioxide-in-room/{gas.phase}/{gas.room.id}/ventilated",
-        title=f"CO₂ in {gas.room.id} at the end, ventilated",
+        title=f"CO₂ at the end, {gas.room.name}, ventilated",
         value=value,
         kind="fraction",
         shown=ppm(value),
@@ -124,7 +124,7 @@ def as_ventilated(gas: Gas, practical: Practical, book: Book) -> Worked | None:
         inputs=(
             written("rate of turning to gas, ṁ", gas.release.rate, "practical"),
             written("air changes counted on, λ", needed, "practical"),
-            written("volume of the room, V", gas.volume, f"room {gas.room.id}"),
+            written("volume of the room, V", gas.volume, gas.room.name),
             measured("time, t", length, "time", "running clock"),
             written("CO₂ outdoors, xₒ", outdoor, "department"),
         ),

@@ -1,7 +1,7 @@
 """Everything worked out for one practical, once, for the rules and the pages alike."""
 
 import datetime as dt
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import TypeAlias
 
@@ -30,6 +30,18 @@ class Sheet:
     numbers: tuple[tuple[Expectation, tuple[Worked, ...] | CannotWork], ...]
     totals: tuple[KitTotal, ...]
     clocks: Mapping[Phase, tuple[Clocked, ...]]
+
+    @property
+    def told_once(self) -> Iterator[tuple[Expectation, tuple[Worked, ...] | CannotWork]]:
+        """The numbers as they are told: what comes beside a number again is told the first time only."""
+        told: set[tuple[str, str, str]] = set()
+        for entry, result in self.numbers:
+            if isinstance(result, CannotWork) or len(result) == 1:
+                yield entry, result
+                continue
+            new = tuple(one for one in result if (one.id, one.title, one.shown) not in told)
+            told |= {(one.id, one.title, one.shown) for one in new}
+            yield entry, new
 
 
 def work_out(practical: Practical, book: Book, calculators: Mapping[str, Calculator]) -> Sheet:

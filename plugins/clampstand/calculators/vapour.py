@@ -77,7 +77,7 @@ def part_of_flammable_limit(item: Item, volume: Quantity, room: Room, book: Book
     part = stated(air_made_flammable, vapour, limit.value.value) / room.volume.low * q("100 %")
     return Worked(
         id=f"part-of-flammable-limit/{item.id}/{room.id}",
-        title=f"All the {item.name} as vapour in {room.name}, as a part of its lower flammable limit",
+        title=f"All the {item.name} as vapour in the {room.name}, as a part of its lower flammable limit",
         value=part,
         kind="fraction",
         shown=shown(part, "%", "fraction", 2, "up"),
@@ -86,7 +86,7 @@ def part_of_flammable_limit(item: Item, volume: Quantity, room: Room, book: Book
             measured("volume of the liquid, V_l", volume, "volume", "kit list, whole class"),
             measured("volume of its vapour, Vᵥ", vapour, "volume", "worked out"),
             written("lower flammable limit, LFL", limit.value, limit.condition or "", limit.citation),
-            written("volume of the room, V_room", room.volume, f"rooms, {room.id}"),
+            written("volume of the room, V_room", room.volume, room.name),
         ),
         within="10 %",
         note="Spread evenly; near the liquid it is far more.",

@@ -12,16 +12,17 @@ from clampstand.model.step import Number
 
 QUOTE = re.compile(r"\{([^{}\n]{1,300})\}")
 _FREE = "free:"
+_MINUS = re.compile(r"(?<!\S)-(?=[0-9])")
 _BEFORE_UNIT = re.compile(r"(?<=[0-9]) (?=[^\s0-9])|(?<=[0-9]) (?=[0-9]{3}\b)")
 
 
 def unbroken(quantity: str) -> str:
-    """A quantity as written, with spaces that do not break between its number and its unit.
+    """A quantity as written, with spaces that do not break before its unit, and a true minus sign.
 
-    >>> unbroken("30 mm to 40 mm")
-    '30\u00a0mm to 40\u00a0mm'
+    >>> unbroken("30 mm to 40 mm"), unbroken("-78.5 °C")
+    ('30\u00a0mm to 40\u00a0mm', '−78.5\u00a0°C')
     """
-    return _BEFORE_UNIT.sub("\u00a0", quantity).replace("\u00a0to ", " to ")
+    return _BEFORE_UNIT.sub("\u00a0", _MINUS.sub("−", quantity)).replace("\u00a0to ", " to ")
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,7 @@
 """The one Jinja environment: everything is escaped, nothing may be undefined."""
 
 import html
+import math
 import re
 from functools import cache
 
@@ -13,14 +14,7 @@ from clampstand.model.days import days_in_words, written_day
 from clampstand.rendering.diagrams.signs import SIGNS, sign
 from clampstand.rendering.page import Heading
 from clampstand.rendering.prose import prose, unbroken
-from clampstand.units import Quantity, number_in, shown_best, unit
-
-_MINUTE = unit("min")
-
-
-def minutes(time: Quantity) -> str:
-    """A time in minutes for the running clock, without its unit: ``12`` or ``12.5``."""
-    return f"{round(number_in(time, _MINUTE), 1):g}"
+from clampstand.units import Quantity, number_in, shown_best
 
 
 def clock_time(time: Quantity) -> str:
@@ -30,17 +24,36 @@ def clock_time(time: Quantity) -> str:
 
 
 def duration(time: Quantity) -> str:
-    """A time as people say it: minutes up to two hours, hours up to two days, then days."""
-    amount = number_in(time, _MINUTE)
-    for size, name in ((1440.0, "days"), (60.0, "h")):
-        if amount >= 2 * size:
-            return f"{round(amount / size, 1):g}\u00a0{name}"
-    return f"{minutes(time)}\u00a0min" if amount >= 1 or amount == 0 else f"{round(amount * 60):g}\u00a0s"
+    """A time as people say it: minutes up to two hours, hours up to two days, then days.
+
+    Seconds are said up to two minutes. From there on what is neither a whole nor a half minute is the next
+    whole one, for somebody plans by it and nobody times it.
+    """
+    seconds = round(number_in(time, "s"))
+    for size, name in ((86400, "days"), (3600, "h")):
+        if seconds >= 2 * size:
+            return f"{round(seconds / size, 1):g}\u00a0{name}"
+    if seconds % 30 == 0 and (seconds >= 60 or seconds == 0):
+        return f"{seconds / 60:g}\u00a0min"
+    return f"{seconds}\u00a0s" if seconds < 120 else f"{math.ceil(seconds / 60)}\u00a0min"
 
 
 def sentence(words: str) -> str:
     """Words with a capital letter to begin with; the rest stays as written."""
     return words[:1].upper() + words[1:]
+
+
+_FIRST_LETTER = re.compile(r"^((?:<[^>]*>)*)([a-z])")
+
+
+def full_sentence(words: Markup) -> Markup:
+    """Words of a page as a sentence that begins with a capital letter and comes to an end.
+
+    >>> full_sentence(Markup('<b>warm</b> water &amp; soap'))
+    Markup('<b>Warm</b> water &amp; soap.')
+    """
+    begun = _FIRST_LETTER.sub(lambda found: found[1] + found[2].upper(), words.rstrip())
+    return Markup(begun if begun.endswith((".", "!", "?")) else begun + ".")
 
 
 def tolerance(words: str) -> str:
@@ -99,7 +112,7 @@ def environment() -> Environment:
         "day": written_day,
         "days_in_words": days_in_words,
         "duration": duration,
-        "minutes": minutes,
+        "full_sentence": full_sentence,
         "prose": prose,
         "sentence": sentence,
         "slug": slug,

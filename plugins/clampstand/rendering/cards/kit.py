@@ -1,7 +1,7 @@
 """The kit of a lesson as a walk: place by place, how many of what."""
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from clampstand.calculators.kit_totals import KitTotal
@@ -33,15 +33,21 @@ def kit_by_place(totals: Iterable[KitTotal], contents: Contents) -> list[Place]:
 
     What only the preparation needs is left out: it is on the preparation page.
     """
-    places: dict[tuple[str, str], dict[str, list[KitTotal]]] = {}
+    places: dict[tuple[str, str], dict[tuple[str, bool], list[KitTotal]]] = {}
     for total in totals:
         if total.line.phase != "prepare":
             there = places.setdefault(_place_of(total, contents), {})
-            there.setdefault(total.line.item, []).append(total)
+            there.setdefault((total.line.item, total.line.phase == "clear_up"), []).append(total)
     return [
-        Place(room, shelf, tuple(thing for lines in there.values() for thing in _fetched(lines, contents)))
-        for (room, shelf), there in places.items()
+        Place(room, shelf, tuple(_all_fetched(there, contents))) for (room, shelf), there in places.items()
     ]
+
+
+def _all_fetched(there: dict[tuple[str, bool], list[KitTotal]], contents: Contents) -> Iterator[Fetched]:
+    """Everything of one place; what only clearing up needs does not lie about before, so it is marked."""
+    for (_, only_to_clear_up), lines in there.items():
+        for one in _fetched(lines, contents):
+            yield Fetched(one.how_many, f"{one.what} (only to clear up)") if only_to_clear_up else one
 
 
 def _place_of(total: KitTotal, contents: Contents) -> tuple[str, str]:

@@ -119,7 +119,7 @@ def preparation(practical: Practical) -> str:
 
 def expected(practical: Practical, contents: Contents, quotes: Quotes) -> Iterator[Expected]:
     """What will be seen, in the order it was written; doses stand in a sentence of their own."""
-    results = iter(contents.sheets[practical.id].numbers)
+    results = contents.sheets[practical.id].told_once
     for entry in practical.expect:
         result = next(results)[1] if entry.compute else None
         title = plain(entry.see or entry.show or "", quotes)

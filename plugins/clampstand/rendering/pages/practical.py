@@ -60,7 +60,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         drawings=drawings(practical, contents),
         pictures=pictures_of(practical, contents.book),
         panels=panels_of(practical, contents.book),
-        worked_out=[outcome for outcome in sheet.numbers if not _is_dose(outcome)],
+        worked_out=[outcome for outcome in sheet.told_once if not _is_dose(outcome)],
         dose_table=doses_in_context(_worked_numbers(sheet), contents.book),
         doses=[outcome for outcome in sheet.numbers if _is_dose(outcome)],
     )

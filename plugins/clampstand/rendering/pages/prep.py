@@ -1,5 +1,6 @@
 """The technician's sheet of a practical: what to order, put out, check, count back and throw away."""
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
@@ -75,7 +76,11 @@ def returned(practical: Practical, totals: Iterable[KitTotal], contents: Content
     """What comes back: every source, then everything of the kit that is not used up."""
     for slot in practical.sources:
         yield Returned(" or ".join(slot.one_of), 1, is_source=True)
+    counts = Counter[str]()
     for total in totals:
-        item = contents.book.kit.get(total.line.item)
-        if item and not item.consumable and total.amount is None and not total.line.made_here:
-            yield Returned(item.many if total.count > 1 else item.name, total.count)
+        if total.amount is None and not total.line.made_here:
+            counts[total.line.item] += total.count
+    for item_id, count in counts.items():
+        item = contents.book.kit.get(item_id)
+        if item and not item.consumable:
+            yield Returned(item.called(count), count)
