@@ -19,8 +19,39 @@ from clampstand.units import Quantity, number_in, shown_best
 
 def clock_time(time: Quantity) -> str:
     """A time of the running clock in minutes, and seconds where there are any: ``12`` or ``12:30``."""
-    minute, second = divmod(round(number_in(time, "s")), 60)
+    return _clock(round(number_in(time, "s")))
+
+
+def _clock(seconds: int) -> str:
+    minute, second = divmod(seconds, 60)
     return f"{minute}:{second:02d}" if second else str(minute)
+
+
+def clock_span(begins: Quantity, ends: Quantity) -> str:
+    """From when to when a step runs, in minutes; in hours as well from two hours on.
+
+    >>> q = Quantity
+    >>> clock_span(q(5.5, "min"), q(6, "min")), clock_span(q(4, "min"), q(2884, "min"))
+    ('5:30–6 min', '4 min–48 h 4 min')
+    >>> clock_span(q(2884, "min"), q(2886, "min"))
+    '48 h 4–6 min'
+    """
+    if number_in(ends, "h") < _MINUTES_ARE_ENOUGH:
+        return f"{clock_time(begins)}–{clock_time(ends)} min"
+    (hour, before), (last_hour, after) = _hours_and_rest(begins), _hours_and_rest(ends)
+    if hour == last_hour:
+        return f"{hour} h {before}–{after} min"
+    first_hour = f"{hour} h " if hour else ""
+    return f"{first_hour}{before} min–{last_hour} h {after} min"
+
+
+_MINUTES_ARE_ENOUGH = 2.0
+
+
+def _hours_and_rest(time: Quantity) -> tuple[int, str]:
+    """Whole hours, and the rest as minutes of the running clock."""
+    hours, seconds = divmod(round(number_in(time, "s")), 3600)
+    return hours, _clock(seconds)
 
 
 def duration(time: Quantity) -> str:
@@ -109,6 +140,7 @@ def environment() -> Environment:
     made.filters |= {
         "amount_in_all": amount_in_all,
         "clock": clock_time,
+        "clock_span": clock_span,
         "day": written_day,
         "days_in_words": days_in_words,
         "duration": duration,
