@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 import yaml
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
 import tiny
@@ -36,6 +36,7 @@ patient = settings(
 
 
 @patient
+@example(b"text #! a comment that is warned of")
 @given(st.binary(max_size=400) | MARKS.map(lambda text: text.encode("utf-8", "surrogatepass")))
 def test_any_bytes(tmp_path: Path, raw: bytes) -> None:
     reading = read(tiny.write(tmp_path, {"kit/more.yml": raw, "practicals/sparks.yml": raw}))

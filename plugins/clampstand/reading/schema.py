@@ -106,7 +106,8 @@ class _Attempt(Generic[D]):
 
     def _keep(self, route: Route, at_key: bool, message: str, mend: str, found: str = "") -> None:
         written = (*self.at, *self._as_written(route))
-        if any(fault == written[: len(fault)] for fault, _ in self.sheet.findings if fault or not written):
+        stops = (fault for fault, finding in self.sheet.findings if finding.stops and (fault or not written))
+        if any(fault == written[: len(fault)] for fault in stops):
             return  # the file itself is at fault there, and that has been said
         finding = stop(SCHEMA, self.sheet.place(written, at_key), message, mend, found)
         self.told.setdefault((written, message), (written, finding))
