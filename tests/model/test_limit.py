@@ -27,7 +27,7 @@ def _limit(**stated: str) -> Limit:
         ({"less_than": "5 mA"}, "less than 5 mA"),
         ({"at_most_count": "1"}, "at most 1"),
         ({"at_least_age": "16"}, "at least 16 years old"),
-        ({"at_most_interval": "24 months"}, "at least once in 24 months"),
+        ({"at_most_interval": "24 months"}, "no longer than 24 months"),
     ],
 )
 def test_a_limit_says_itself_in_words(stated: dict[str, str], words: str) -> None:
@@ -41,7 +41,7 @@ def test_a_limit_says_itself_in_words(stated: dict[str, str], words: str) -> Non
         ({"less_than": "5 mA"}, "less than 5000 µA"),
         ({"at_most_count": "1"}, "at most 1"),
         ({"at_least_age": "16"}, "at least 16 years old"),
-        ({"at_most_interval": "24 months"}, "at least once in 2 years"),
+        ({"at_most_interval": "24 months"}, "no longer than 2 years"),
     ],
 )
 def test_its_words_are_read_again_in_whatever_unit(stated: dict[str, str], words: str) -> None:

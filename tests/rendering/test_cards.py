@@ -310,8 +310,15 @@ def test_kit_that_comes_into_the_lesson_is_on_it_with_totals() -> None:
         kit = text_of(page.select_one(".kit"))
         for total in demo().sheets[practical.id].totals:
             item = demo().book.kit[total.line.item]
-            if total.line.phase != "prepare":
+            if total.line.phase != "prepare" and not (total.line.made_here and total.line.phase):
                 assert item.name in kit or item.many in kit
+
+
+def test_what_is_made_only_in_the_run_is_not_fetched() -> None:
+    line = KitLine(item="nitrile-gloves", per="class", made_here="yes", phase="run")
+    cut_before = KitLine(item="nitrile-gloves", per="class", made_here="yes")
+    assert kit_by_place([KitTotal(line, 1, 1, None, None)], demo()) == []
+    assert len(kit_by_place([KitTotal(cut_before, 1, 1, None, None)], demo())) == 1
 
 
 def test_lines_of_one_item_are_added_up() -> None:

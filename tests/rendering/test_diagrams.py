@@ -6,8 +6,9 @@ from collections.abc import Callable
 
 import pytest
 
+import tiny
 from clampstand.findings import Layer
-from clampstand.rendering.diagrams.bench import Distance, bench
+from clampstand.rendering.diagrams.bench import Distance, bench, distances
 from clampstand.rendering.diagrams.circuit import Wiring, circuit
 from clampstand.rendering.diagrams.curve import Axis, Ceiling, Line, Mark, Scale, plot, printed
 from clampstand.rendering.diagrams.svg import ELEMENTS, number, tag
@@ -178,3 +179,18 @@ def test_no_other_element_can_be_written() -> None:
 
 def test_coordinates_are_short() -> None:
     assert [number(v) for v in (1, 1.5, 1 / 3, -0.001, 100)] == ["1", "1.5", "0.33", "0", "100"]
+
+
+def _kept(*steps: dict[str, str]) -> dict[str, str]:
+    run = [{"do": "Do it.", "by": "teacher", "takes": "1 min", "stand": stand} for stand in steps]
+    numbers = {
+        "reach": {"value": "100 mm", "obeys": "radiation.hand-to-source"},
+        "wall": {"value": "2 mm", "because": "held by its cap"},
+    }
+    return {d.end: d.printed for d in distances(tiny.practical(run=run, numbers=numbers))}
+
+
+def test_the_plan_shows_the_distance_to_stand_at_and_not_that_of_one_movement():
+    assert _kept({"hands": "wall"}, {"hands": "reach"}) == {"hands": "100\u00a0mm"}
+    assert _kept({"hands": "wall"}) == {"hands": "2\u00a0mm"}
+    assert _kept({"hands": "reach"}, {"watchers": "2 m"}) == {"hands": "100\u00a0mm", "watchers": "2\u00a0m"}

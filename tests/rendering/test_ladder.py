@@ -46,3 +46,12 @@ def test_everybody_who_teaches_stands_where_the_records_say():
 def test_the_lowest_level_of_all_that_is_asked_for_counts():
     """T3 is at no level for the high-voltage supply, and so at none for what needs it."""
     assert level_for("T3", "spark-counter", BOOK.department.computed_for, BOOK) is None
+
+
+def test_a_technicians_practical_asks_where_technicians_stand():
+    """By people.yml TEC1 and TEC2 prepare and T1 teaches; TEC1 is signed off for making dry ice."""
+    contents = Contents(BOOK, {})
+    rungs = {rung.code: rung for rung in ladder(BOOK.practicals["making-dry-ice"], contents)}
+    assert rungs["TEC1"].may == "alone"
+    assert rungs["TEC2"].may == "not yet"
+    assert "T1" not in rungs

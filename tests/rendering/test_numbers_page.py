@@ -70,3 +70,18 @@ def test_an_empty_handbook_still_has_the_page(tiny_content):
     contents = Contents(judged.book, sheets(judged.lessons), judged.findings, RULES)
     page = next(page for page in pages(contents) if page.uri == "numbers/index.html")
     assert page.html.count('class="number"') == len(CALCULATORS)
+
+
+def test_the_source_of_a_formula_is_not_cut_short_at_an_abbreviation():
+    (limit,) = formulae_in("A = L_D / (ε·t)")
+    assert limit.source == "Currie, Anal. Chem. 40 (1968) 586"
+    (current,) = formulae_in("I = V/(Rₛ + R)")
+    assert current.source == "Ohm's law"
+
+
+@pytest.mark.parametrize("name", sorted(CALCULATORS))
+def test_what_a_calculator_works_out_is_said_as_people_speak(name: str):
+    """Not by the names its code has, and not broken off where the words for authors began."""
+    said = re.search(r"<p>([^<]+)</p>", SECTIONS[name])
+    assert said
+    assert not re.search(r"[a-z]_[a-z]|needs nothing|(?:^|\W)(?:and|or|as|with)\.$", said[1])

@@ -372,3 +372,51 @@ def test_the_register_shows_the_share_of_what_may_be_kept_without_a_permit():
     page = words_of(made(contents_of(demo))["sources/index.html"])
     assert "Not in force here" in page
     assert "Σ A/L over the sources" in page
+
+
+def test_what_is_made_on_the_way_is_not_ordered(tiny_content: Write):
+    kit = tiny.TINY["kit/all.yml"].replace("name: plates}", "name: plate, plural: plates, lead: 2 days}")
+    sparks = tiny.TINY["practicals/sparks.yml"]
+    for line, ordered in (
+        ("{item: plates, per: class, count: 3}", True),
+        ("{item: plates, per: class, count: 3, made_here: yes}", False),
+    ):
+        changed = sparks.replace("{item: plates, per: class}", line)
+        content = tiny_content({"kit/all.yml": kit, "practicals/sparks.yml": changed})
+        said = words_of(made(contents_of(content))["prep/sparks.html"]).replace("\u00a0", " ")
+        assert ("Order 3 plates , 2 days before" in said) == ordered
+        assert ("made here" in said) != ordered
+
+
+def test_waste_is_said_in_whole_sentences(tiny_content: Write):
+    waste = "waste: [{what: plates, route: bin, how: in a bag, by: teacher, never: [sink, drain]}]\n"
+    sparks = f"{tiny.TINY['practicals/sparks.yml']}{waste}"
+    said = words_of(made(contents_of(tiny_content({"practicals/sparks.yml": sparks})))["prep/sparks.html"])
+    assert "Bin (teacher). In a bag. Never: sink, drain." in said
+
+
+def test_what_staff_do_alone_speaks_of_no_class(tiny_content: Write):
+    said = {}
+    for pupils in ("watch", "not there"):
+        sparks = tiny.TINY["practicals/sparks.yml"].replace("pupils: watch", f"pupils: {pupils}")
+        sparks += "brief: Stand still.\nask: [{question: Why?, answer: So.}]\n"
+        there = made(contents_of(tiny_content({"practicals/sparks.yml": sparks})))
+        said[pupils] = " ".join(words_of(there[f"{folder}/sparks.html"]) for folder in ("practicals", "prep"))
+    told = ("Say to the class", "Ask the class", "In the lesson", "For the class", "24 pupils")
+    assert all(words in said["watch"] for words in told)
+    assert not any(words in said["not there"] for words in (*told, "the lesson", "the class"))
+    assert "Class none; ages 14 to 18" in said["not there"]
+
+
+def test_pairs_are_counted_as_pairs(tiny_content: Write):
+    kit = tiny.TINY["kit/all.yml"].replace("{name: plates}", "{name: gloves, plural: pairs of gloves}")
+    sparks = tiny.TINY["practicals/sparks.yml"]
+    for count, table, back in ((1, "gloves 1 pair 1 for the class", "1 × pair of gloves"),
+                               (2, "gloves 2 pairs 2 for the class", "2 × pairs of gloves")):  # fmt: skip
+        changed = sparks.replace(
+            "{item: plates, per: class}", f"{{item: plates, per: class, count: {count}}}"
+        )
+        content = tiny_content({"kit/all.yml": kit, "practicals/sparks.yml": changed})
+        said = words_of(made(contents_of(content))["prep/sparks.html"])
+        assert table in said
+        assert back in said

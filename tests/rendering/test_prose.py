@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from clampstand.build import handbook
-from clampstand.rendering.prose import Quotes, plain, prose, quotes_of, unbroken
+from clampstand.rendering.prose import Quotes, in_a_row, plain, prose, quotes_of, unbroken
 
 
 @pytest.fixture
@@ -23,6 +23,10 @@ def quotes(tiny_content: Callable[[], Path]) -> Quotes:
         ("Take {source} with {forceps}.", "Take S-1 with forceps."),
         ("Go down from {free: 50 mm}.", "Go down from 50\u00a0mm."),
         ("Ask {lead} in {lab}.", "Ask Head of physics in Laboratory."),
+        ("{forceps} are long. {forceps} grip.", "Forceps are long. Forceps grip."),
+        ("Is it dry? {forceps} grip: {forceps} alone.", "Is it dry? Forceps grip: forceps alone."),
+        ("At 0.5 {forceps} are sold.", "At 0.5 forceps are sold."),
+        ("{source} is out.", "S-1 is out."),
         ("See {electric-shock}.", "See Electric shock."),
         ("A {thing nobody declared} stays.", "A {thing nobody declared} stays."),
         ("Braces {} and { and }.", "Braces {} and { and }."),
@@ -62,3 +66,13 @@ def test_the_stop_word_is_quoted_where_one_is_declared(quotes: Quotes):
     said = 'My stop word is "{stop word}".'
     assert plain(said, replace(quotes, stop_word="freeze")) == 'My stop word is "freeze".'
     assert plain(said, quotes) == said
+
+
+def test_a_name_with_a_capital_of_its_own_keeps_its_first_letter(quotes: Quotes):
+    meter = quotes.book.kit["forceps"].model_copy(update={"name": "pH meter"})
+    book = replace(quotes.book, kit={**quotes.book.kit, "forceps": meter})
+    assert plain("{forceps} first.", replace(quotes, book=book)) == "pH meter first."
+
+
+def test_names_stand_in_a_row_as_a_sentence_has_them():
+    assert [in_a_row(["a", "b", "c"][:count]) for count in range(4)] == ["", "a", "a and b", "a, b and c"]

@@ -93,6 +93,7 @@ def saturation_current_of(practical: Practical, book: Book, given: Mapping[str, 
                     "energy per ion pair, W", pair_energy.value, "reference figures", pair_energy.citation
                 ),
                 Input("share that enters the air, f", "one half", "a flat source lies on its back"),
+                Input("alpha particles for each decay, y", "1", "every one taken at that energy"),
             ),
             day=book.department.computed_for,
             within="an upper bound; a fifth to the whole of it is seen",

@@ -44,7 +44,8 @@ def series_current(circuit: Circuit, practical: Practical, book: Book) -> Worked
         formula=current_through.written,
         inputs=(
             written("greatest voltage, V", output.greatest_voltage, f"kit, {circuit.supply}"),
-            written("series resistance, R", resistance, f"practical, {circuit.through}"),
+            written("series resistance, Rₛ", resistance, f"practical, {circuit.through}"),
+            Input("what comes after it, R", "nothing", "a dead short"),
         ),
         within="10 %",
         note="Even into a dead short, and whatever else fails, as long as the resistance is whole.",

@@ -36,7 +36,7 @@ def expected_rate(practical: Practical, book: Book, given: Mapping[str, str]) ->
 
 
 def counting_time(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
-    """Time for a number of net counts today: as :func:`expected_rate`, and ``counts``."""
+    """Time for a number of net counts today: ``given`` as :func:`expected_rate`, and ``counts``."""
     rate = _rate(practical, book, given)
     counts, distance = (number_given(practical, given, word) for word in ("counts", "distance"))
     value = stated(time_for_counts, counts.high, rate.value)

@@ -138,6 +138,7 @@ def _in_room(room: Room, volume: Quantity, of: _Escaping) -> Worked:
             *(() if of.share is None else (written("share that escapes", of.share, "an assumption"),)),
             measured("what escapes, n", of.escaped, "amount", "worked out"),
             written("molar mass, M", molar_mass.value, of.gas.name, molar_mass.citation),
+            measured("mass of the gas, m = n·M", of.escaped * molar_mass.value.value, "mass", "worked out"),
             Input("density at 20 °C, ρ", _in_kg_a_cubic_metre(density), "as an ideal gas"),
             Input("volume of the room, V", shown_best(volume, "volume"), room.name),
         ),

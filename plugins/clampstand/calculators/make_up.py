@@ -41,6 +41,7 @@ class Batch:
         return (
             measured("volume wanted", self.wanted, "volume", "kit list, whole class"),
             written("made in steps of", self.vessel, "practical"),
+            measured("volume made, V", self.made, "volume", "whole class, rounded up"),
             written("concentration, c", self.concentration, self.item.name),
         )
 

@@ -139,7 +139,7 @@ def ppm(fraction: Quantity) -> str:
 
 
 def carbon_dioxide_in_room(practical: Practical, book: Book, given: Mapping[str, str]) -> tuple[Worked, ...]:
-    """Both fractions for every room the practical may be done in. ``given`` needs nothing."""
+    """Carbon dioxide in every room the practical may be done in, shut and aired: ``given`` needs nothing."""
     worked: list[Worked] = []
     for gas in gas_by_room(practical, book):
         ventilated = as_ventilated(gas, practical, book)

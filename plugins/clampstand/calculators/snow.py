@@ -22,6 +22,7 @@ def snow_yield(practical: Practical, book: Book, given: Mapping[str, str]) -> tu
     _there_is_liquid(carbon_dioxide, temperature)
     fraction = _fraction(carbon_dioxide, temperature.high)
     gas = gas_vented(mass.high, fraction)
+    most = joined(digits(number_in(fraction, "percent"), 2, "down"), "%")
     inputs = (
         written("temperature of the liquid", temperature, f"practical, {given['temperature']}"),
         _table_input(carbon_dioxide),
@@ -34,7 +35,7 @@ def snow_yield(practical: Practical, book: Book, given: Mapping[str, str]) -> tu
             title=f"Most of the liquid at {temperature} that can become snow",
             value=fraction,
             kind="fraction",
-            shown=joined(digits(number_in(fraction, "percent"), 2, "down"), "%"),
+            shown=most,
             formula=snow_fraction.written,
             inputs=inputs,
             within="never more; 10 % to 25 % is usual",
@@ -47,7 +48,12 @@ def snow_yield(practical: Practical, book: Book, given: Mapping[str, str]) -> tu
             kind="mass",
             shown=shown_best(gas, "mass", 2, "up"),
             formula=gas_vented.written,
-            inputs=(*inputs, written("mass of snow, m", mass, f"practical, {given['mass']}")),
+            inputs=(
+                *inputs,
+                Input("most that can become snow, w", most, "worked out"),
+                Input("share of it that is caught, c", "all", "for the least gas there can be"),
+                written("mass of snow, m", mass, f"practical, {given['mass']}"),
+            ),
             within="at the least; twice as much is usual",
             note="It comes at once, and not the snow but this gas decides where the work may be done.",
         ),

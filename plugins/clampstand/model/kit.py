@@ -23,7 +23,8 @@ from clampstand.model.base import (
 from clampstand.model.hazard import BodyPart
 from clampstand.model.waste import WasteRoute
 
-_PAIRS = "pairs of "
+_COUNTED_IN = {"pairs of ": "pair of ", "sets of ": "set of "}
+"""How the plural of what comes in pairs or sets begins, and how one of them is called."""
 
 
 class Worn(Definition):
@@ -128,6 +129,8 @@ class Item(Entry):
 
     def called(self, count: int) -> str:
         """Its name after a count: 2 pairs of gloves, 1 pair of gloves."""
-        if count == 1 and self.many.startswith(_PAIRS):
-            return f"pair of {self.many.removeprefix(_PAIRS)}"
+        if count == 1:
+            for many, one in _COUNTED_IN.items():
+                if self.many.startswith(many):
+                    return f"{one}{self.many.removeprefix(many)}"
         return self.many if count > 1 else self.name

@@ -40,7 +40,7 @@ _IN_WORDS = {
     "more_than": "more than {}",
     "at_most_count": "at most {}",
     "at_least_age": "at least {} years old",
-    "at_most_interval": "at least once in {}",
+    "at_most_interval": "no longer than {}",
 }
 """Every way to state a limit, as a person says it."""
 

@@ -1,7 +1,7 @@
 """A person's sentence made safe for a page, with what it quotes in braces written out."""
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from markupsafe import Markup, escape
@@ -23,6 +23,16 @@ def unbroken(quantity: str) -> str:
     ('30\u00a0mm to 40\u00a0mm', '−78.5\u00a0°C')
     """
     return _BEFORE_UNIT.sub("\u00a0", _MINUS.sub("−", quantity)).replace("\u00a0to ", " to ")
+
+
+def in_a_row(names: Sequence[str]) -> str:
+    """Names as a sentence lists them.
+
+    >>> in_a_row(["switch", "ammeter", "wire"])
+    'switch, ammeter and wire'
+    """
+    *first, last = names or ("",)
+    return f"{', '.join(first)} and {last}" if first else last
 
 
 @dataclass(frozen=True)
@@ -79,6 +89,15 @@ def quotes_of(practical: Practical, book: Book) -> Quotes:
     return Quotes(book, practical.numbers, slots, practical.stop_word)
 
 
+_BEGINS = re.compile(r"(?:^|[.?!]\s)\s*\Z")
+"""Where a sentence begins: at the beginning of the text, or after the end of another."""
+
+
+def _first(name: str) -> str:
+    """A name as the first word of a sentence; one with a capital of its own stays as it is, as pH meter."""
+    return name if name[1:2].isupper() else name[:1].upper() + name[1:]
+
+
 def _resolved(
     text: str, quotes: Quotes, of_quantity: Callable[[str], str], of_text: Callable[[str], str]
 ) -> str:
@@ -90,7 +109,9 @@ def _resolved(
         if unbreakable is not None:
             pieces.append(of_quantity(unbreakable))
         else:
-            pieces.append(of_text(quotes.name(match[1]) or match[0]))
+            name = quotes.name(match[1])
+            begins = _BEGINS.search(text, 0, match.start()) is not None
+            pieces.append(of_text(match[0] if name is None else _first(name) if begins else name))
         end = match.end()
     pieces.append(of_text(text[end:]))
     return "".join(pieces)

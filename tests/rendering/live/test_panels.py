@@ -3,11 +3,14 @@
 import datetime as dt
 import html
 import json
+import math
 import re
 
 import pytest
 
 from clampstand.build import handbook
+from clampstand.calculators import CALCULATORS
+from clampstand.calculators.sheet import work_out
 from clampstand.calculators.worked import CannotWork
 from clampstand.physics import dose, electricity
 from clampstand.rendering.assets import assets
@@ -17,7 +20,7 @@ from clampstand.rendering.live.panel import Panel, Result
 from clampstand.rendering.live.parts import Asked, AskedDay, Fixed, Of, Read, Since, over
 from clampstand.rendering.live.totals import SIZES, totals_of
 from clampstand.rendering.templating import environment
-from clampstand.units import OutOfRange, q, quantity, read_amount
+from clampstand.units import OutOfRange, number_in, q, quantity, read_amount
 from rendering.live.trials import demo, demo_panels
 
 BOOK = demo()
@@ -48,6 +51,23 @@ def test_a_table_stands_beside_every_panel_and_says_what_it_holds_for(name: str)
     assert "15\u00a0January\u00a02026" in page
     assert re.search(r"<form[^>]* hidden>", page)
     assert not re.search(r"nan|inf\b|allowed|permitted|\bsafe\b", page.lower().replace("safety", ""))
+
+
+@pytest.mark.parametrize("name", sorted(PANELS_OF_DEMO))
+def test_a_panel_begins_with_the_number_the_page_prints(name: str):
+    """Where the page works out the same value of the same kind, both are written alike."""
+    panel, practical = PANELS_OF_DEMO[name], BOOK.practicals[name.split(": ", maxsplit=1)[0]]
+    results = [found for _, found in work_out(practical, BOOK, CALCULATORS).numbers]
+    worked = [number for found in results if not isinstance(found, CannotWork) for number in found]
+    for result in panel.results:
+        value = result.quantity(panel.start)
+        alike = [
+            number.shown
+            for number in worked
+            if number.kind == result.kind
+            and math.isclose(number_in(number.value, value.units), value.magnitude, rel_tol=1e-9)
+        ]
+        assert set(alike) <= {result.printed(value)}, (result.title, alike)
 
 
 def test_a_limit_is_said_only_of_a_number_that_breaks_it():

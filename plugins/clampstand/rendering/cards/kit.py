@@ -31,11 +31,11 @@ class Place:
 def kit_by_place(totals: Iterable[KitTotal], contents: Contents) -> list[Place]:
     """The kit by the places it is kept in, so that a person with the card walks to each place once.
 
-    What only the preparation needs is left out: it is on the preparation page.
+    What only the preparation needs is left out: it is on the preparation page. So is what is made only later.
     """
     places: dict[tuple[str, str], dict[tuple[str, bool], list[KitTotal]]] = {}
     for total in totals:
-        if total.line.phase != "prepare":
+        if total.line.phase != "prepare" and not (total.line.made_here and total.line.phase):
             there = places.setdefault(_place_of(total, contents), {})
             there.setdefault((total.line.item, total.line.phase == "clear_up"), []).append(total)
     return [

@@ -13,8 +13,10 @@ from clampstand.rendering.cards.steps import is_roomy, pauses, usual_doer
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.key_numbers import key_numbers
 from clampstand.rendering.pages.practical import rooms_of
-from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
+from clampstand.rendering.prose import Quotes, in_a_row, plain, quotes_of, unbroken
 from clampstand.rendering.readiness import against
+from clampstand.rendering.templating import sentence
+from clampstand.rendering.titles import titles_of
 from clampstand.rendering.wall import wall_of
 from clampstand.units import number_in
 
@@ -72,6 +74,7 @@ def practical_card(practical: Practical, contents: Contents) -> Card:
         expected=list(expected(practical, contents, quotes)),
         dose=dose_sentence(worked(practical, contents)),
         roomy=is_roomy(practical.run),
+        titles=titles_of(practical),
         emergencies=panel(practical.emergency, contents, quotes),
         has_wall_sheet=wall_of(practical) is not None,
     )
@@ -102,9 +105,7 @@ def _worn(practical: Practical, contents: Contents) -> Iterator[tuple[str, str]]
 
 
 def _joined(names: list[str]) -> str:
-    *first, last = names
-    words = f"{', '.join(first)} and {last}" if first else last
-    return words[:1].upper() + words[1:]
+    return sentence(in_a_row(names))
 
 
 def preparation(practical: Practical) -> str:

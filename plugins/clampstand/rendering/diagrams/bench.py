@@ -33,15 +33,29 @@ class Distance:
 
 
 def distances(practical: Practical, *, greatest: bool = False) -> tuple[Distance, ...]:
-    """The least distance each end keeps in any step, or the greatest, nearest first; no step, no distance."""
+    """The least distance each end keeps in any step, or the greatest, nearest first; no step, no distance.
+
+    A lesser distance than the one that obeys a limit is what a single movement allows, as where a gloved
+    hand holds a bottle by its cap: the step says so, and it is no distance to stand at.
+    """
     kept: dict[DistanceEnds, Distance] = {}
     said = (pair for phase in PHASES for step in practical.steps(phase) for pair in step.stand.items())
-    for end, name in dict.fromkeys(said):
+    pairs = list(dict.fromkeys(said))
+    ruled = {end for end, name in pairs if _obeys(name, practical)} if not greatest else set()
+    for end, name in pairs:
+        if end in ruled and not _obeys(name, practical):
+            continue
         found = _distance(end, name, practical)
         known = kept.get(end)
         if found is not None and (known is None or is_over(known.far, found.far) != greatest):
             kept[end] = found
     return tuple(sorted(kept.values(), key=lambda d: (number_in(d.far, "m"), d.end)))
+
+
+def _obeys(name: str, practical: Practical) -> bool:
+    """Whether a distance is a declared number that obeys a limit."""
+    number = practical.numbers.get(name)
+    return number is not None and bool(number.obeys)
 
 
 def _distance(end: DistanceEnds, name: str, practical: Practical) -> Distance | None:

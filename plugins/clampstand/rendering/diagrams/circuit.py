@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from clampstand.model.book import Book
 from clampstand.model.practical import Circuit, Practical
 from clampstand.rendering.diagrams.svg import along, drawing, label, tag
-from clampstand.rendering.prose import unbroken
+from clampstand.rendering.prose import in_a_row, unbroken
 from clampstand.units import Amount
 
 _WIDTH, _HEIGHT = 640.0, 262.0
@@ -63,7 +63,7 @@ def wiring_of(entry: Circuit, practical: Practical, book: Book) -> Wiring:
     return Wiring(
         supply=entry.supply if item is None else item.name,
         voltage=_declared(entry.voltage, practical),
-        feeds=" and ".join(book.kit[i].name if i in book.kit else i for i in entry.feeds),
+        feeds=in_a_row([book.kit[i].name if i in book.kit else i for i in entry.feeds]),
         inside=through if is_built_in else "",
         through="" if is_built_in else through,
         stores=_declared(entry.stores, practical),

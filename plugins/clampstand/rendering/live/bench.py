@@ -113,7 +113,7 @@ def heating_panel(practical: Practical, book: Book, given: Mapping[str, str]) ->
         asked=(power, time, mass),
         results=(
             Result("Energy", energy, "energy", 3, "nearest"),
-            Result("Rise if nothing is lost", rise, "temperature difference", 3, "up", ("K",)),
+            Result("Rise if nothing is lost", rise, "temperature difference", 3, "nearest", ("K",)),
         ),
         varied=(time, _around(time)),
         fixed=(f"{substance.name}: specific heat {capacity}",),

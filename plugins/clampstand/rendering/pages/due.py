@@ -9,6 +9,7 @@ from clampstand.limits import the_limit
 from clampstand.model.base import Interval
 from clampstand.model.book import Book
 from clampstand.model.days import written_day
+from clampstand.model.limit import Limit
 from clampstand.model.people import Duty
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SearchWords, SitePage
@@ -133,10 +134,27 @@ def _of_texts(book: Book) -> Iterator[Due]:
             href = f"practicals/{practical.id}.html"
             ends, role = f"exception from {exception.rule} ends", _role(exception.approved_by, book)
             yield Due(exception.expires, ends, practical.title, href, role)
-    for limit in book.limits_in_force:
-        yield Due(
-            limit.check_again_by, "limit to read again", limit.title, f"limits/index.html#{slug(limit.key)}"
-        )
+    yield from _of_limits(book)
+
+
+_FEW = 6
+"""So many limits of one pack and day are named; of more a count says enough, for each says its own day."""
+
+
+def _of_limits(book: Book) -> Iterator[Due]:
+    in_force = {id(limit) for limit in book.limits_in_force}
+    for pack in book.packs_in_force:
+        by_day: dict[dt.date, list[Limit]] = {}
+        for limit in pack.limits:
+            if id(limit) in in_force:
+                by_day.setdefault(limit.check_again_by, []).append(limit)
+        for day, limits in by_day.items():
+            if len(limits) > _FEW:
+                yield Due(day, "limits to read again", f"{pack.title} ({len(limits)})", "limits/index.html")
+                continue
+            for limit in limits:
+                href = f"limits/index.html#{slug(limit.key)}"
+                yield Due(day, "limit to read again", limit.title, href)
 
 
 def _role(contact: str, book: Book) -> str:

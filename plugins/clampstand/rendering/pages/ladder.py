@@ -1,8 +1,9 @@
-"""Who may run a practical: the levels of sign-off, and where everybody who teaches stands today."""
+"""Who may run a practical: the levels of sign-off, and where everybody who could lead it stands today."""
 
 from dataclasses import dataclass
 
 from clampstand.calculators.sign_offs import ALONE, level_for
+from clampstand.model.people import Duty
 from clampstand.model.practical import Practical
 from clampstand.rendering.contents import Contents
 
@@ -43,11 +44,17 @@ _OBSERVED = 2
 """The level from which somebody may stand before a class with an observer."""
 
 
+_TEACHING: frozenset[Duty] = frozenset({"teach", "cover"})
+_TECHNICAL: frozenset[Duty] = frozenset({"prepare", "count", "test"})
+"""The duties of those who could lead a practical, as it is led by a teacher or by a technician."""
+
+
 def ladder(practical: Practical, contents: Contents) -> tuple[Rung, ...]:
-    """Everybody who teaches or covers, in the order of the list of people."""
+    """Everybody who could lead it, in the order of the list of people."""
     book = contents.book
+    may_lead = _TECHNICAL if practical.led_by == "technician" else _TEACHING
     return tuple(
         Rung(code, person.role, level_for(code, practical.id, contents.day, book))
         for code, person in book.people.items()
-        if {"teach", "cover"} & set(person.may)
+        if may_lead & set(person.may)
     )

@@ -46,7 +46,8 @@ _SUBJECTS = (
 )  # fmt: skip
 _FORMULA = re.compile(r",? ``[^`]*``")
 _CODE = re.compile(r"``([^`]*)``|:[a-z]+:`([^`]*)`")
-_SOURCE = re.compile(r"Source: (.*?)(?:\.\s|\.$|$)", re.DOTALL)
+_SOURCE = re.compile(r"Source: (.*?)(?:\.\s(?!\s*(?:[A-Z][a-z]{0,4}\.|[0-9(]))|\.$|$)", re.DOTALL)
+"""A source ends with a full stop; the one of an abbreviation stands before another, or before a number."""
 
 
 @dataclass(frozen=True, slots=True)

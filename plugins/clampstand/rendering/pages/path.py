@@ -17,8 +17,8 @@ from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.ladder import LEVELS
 from clampstand.rendering.pages.making import made
-from clampstand.rendering.pages.practical import PHASE_TITLES
 from clampstand.rendering.prose import quotes_of
+from clampstand.rendering.titles import titles_of
 
 TO_SIGN = range(1, ALONE + 1)
 """The levels a path sheet has boxes for: reading needs no witness, and training others is another path."""
@@ -64,7 +64,7 @@ def path_page(practical: Practical, contents: Contents) -> SitePage:
         to_watch=to_watch(practical, book),
         signers=signers(book),
         warned=list(warned_steps(practical)),
-        phase_titles=PHASE_TITLES,
+        titles=titles_of(practical),
         to_sign=list(rows_to_sign(practical, book)),
         levels_to_sign=TO_SIGN,
     )

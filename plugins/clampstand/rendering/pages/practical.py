@@ -21,15 +21,10 @@ from clampstand.rendering.pages.making import made, search_words
 from clampstand.rendering.prose import plain, quotes_of
 from clampstand.rendering.readiness import against
 from clampstand.rendering.terms import with_terms
+from clampstand.rendering.titles import has_class, titles_of
 from clampstand.rendering.wall import wall_of
 from clampstand.units import Quantity
 
-PHASE_TITLES: dict[Phase, str] = {
-    "prepare": "Before the lesson",
-    "set_up": "Setting up",
-    "run": "In the lesson",
-    "clear_up": "Clearing up",
-}
 _DOSES = ("dose", "skin dose", "dose rate", "absorbed dose", "absorbed dose rate")
 
 
@@ -50,7 +45,8 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         key_numbers=key_numbers(practical, contents),
         has_wall_sheet=wall_of(practical) is not None,
         phases=phases_of(practical),
-        phase_titles=PHASE_TITLES,
+        titles=titles_of(practical),
+        has_class=has_class(practical),
         levels=LEVELS,
         rungs=ladder(practical, contents),
         lengths=lengths(sheet),

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from clampstand.calculators.kit_totals import KitTotal
 from clampstand.calculators.worked import CannotWork, Worked
+from clampstand.model.book import Book
 from clampstand.model.kit import Item
 from clampstand.model.practical import Expectation, Practical
 from clampstand.rendering.contents import Contents
@@ -13,9 +14,10 @@ from clampstand.rendering.live.totals import totals_of
 from clampstand.rendering.margins import margins
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.making import made
-from clampstand.rendering.pages.practical import PHASE_TITLES, lengths, phases_of, rooms_of
+from clampstand.rendering.pages.practical import lengths, phases_of, rooms_of
 from clampstand.rendering.prose import quotes_of
 from clampstand.rendering.readiness import against
+from clampstand.rendering.titles import has_class, titles_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,14 +55,21 @@ def prep_page(practical: Practical, contents: Contents) -> SitePage:
         rooms=rooms_of(practical, "run", contents),
         prep_rooms=rooms_of(practical, "prepare", contents),
         phases=phases_of(practical),
-        phase_titles=PHASE_TITLES,
+        titles=titles_of(practical),
+        has_class=has_class(practical),
         lengths=lengths(sheet),
-        orders=[t for t in sheet.totals if t.line.item in book.kit and book.kit[t.line.item].lead],
+        orders=[each for each in sheet.totals if _is_ordered(each, book)],
         made_up=list(made_up(practical, contents)),
         other_totals=totals_of(practical, book),
         margins=list(margins(practical, ("prepare", "set_up"))),
         returned=list(returned(practical, sheet.totals, contents)),
     )
+
+
+def _is_ordered(total: KitTotal, book: Book) -> bool:
+    """Whether it is ordered, and not made on the way."""
+    item = book.kit.get(total.line.item)
+    return item is not None and item.lead is not None and not total.line.made_here
 
 
 def made_up(practical: Practical, contents: Contents) -> Iterator[MadeUp]:

@@ -28,14 +28,16 @@ from clampstand.rendering.pdf.words import Data
 from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
 from clampstand.rendering.readiness import against
 from clampstand.rendering.templating import duration
+from clampstand.rendering.titles import titles_of
 from clampstand.rendering.wall import wall_of
 
 
 def practical_data(practical: Practical, contents: Contents) -> Data:
     """The card of a practical."""
     quotes, sheet = quotes_of(practical, contents.book), contents.sheets[practical.id]
-    printed = practical_card(practical, contents).printed
+    printed, titles = practical_card(practical, contents).printed, titles_of(practical)
     return words.common("practical", practical.title, printed, contents) | {
+        "titles": {"say": titles.say, "kit": titles.kit, "after": titles.after, "work": titles.work},
         "aim": plain(practical.aim, quotes),
         "notices": list(_notices(practical, contents, quotes)),
         "facts": [{"name": name, "says": says} for name, says in _facts(practical, contents) if says],
