@@ -1,6 +1,6 @@
 """Protection is worn before the hazard it answers is met, and until it is done with.
 
-Why: dry ice at −78.5 °C freezes skin in seconds, and clearing up is handling too. What counts is what an item
+Why: Dry ice at −78.5 °C freezes skin in seconds, and clearing up is handling too. What counts is what an item
 protects from, not what it is called: thin gloves are no help against cold. What streams out or burns reaches
 everybody until it is shut or put out.
 
