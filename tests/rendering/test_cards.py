@@ -22,7 +22,7 @@ from clampstand.rendering.cards.emergency import MOST_ROWS
 from clampstand.rendering.cards.finishing import QUIET_ZONE, code_for
 from clampstand.rendering.cards.kit import kit_by_place
 from clampstand.rendering.cards.practical import parted, practical_card
-from clampstand.rendering.cards.steps import pauses, usual_doer
+from clampstand.rendering.cards.steps import pauses, points, usual_doer
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.diagrams.signs import SIGNS
 from clampstand.rendering.page import SitePage
@@ -246,6 +246,14 @@ def test_a_pause_comes_where_something_ends_and_not_with_a_source_in_hand() -> N
     held = [*nine[:5], made_step(takes_out="source"), *nine[:2], made_step(puts_back="source"), *nine]
     assert pauses(held) == {9}
     assert pauses([*nine[:6], made_step(takes_out="source"), *nine]) == {6, 15}
+
+
+def test_few_steps_are_set_for_arms_length_and_many_as_small_as_clear_print_allows() -> None:
+    """At 0.8 m 16 pt of our type is 16 minutes of arc (ISO 9241-3, as quoted); 12 pt is UKAAF's least."""
+    sizes = [points([made_step("Lift the source out of its box with the forceps.")] * n) for n in (9, 27, 60)]
+    assert sizes == [16, 14, 12]
+    for practical, page in practical_cards():
+        assert f"side--{points(practical.run)}pt" in page.select(".side")[1]["class"]
 
 
 def test_a_doer_is_left_unsaid_only_where_the_heading_says_who() -> None:

@@ -9,7 +9,7 @@ from clampstand.model.practical import PHASES, Practical
 from clampstand.rendering.cards.emergency import panel
 from clampstand.rendering.cards.finishing import Card, finished
 from clampstand.rendering.cards.kit import kit_by_place, usual_room
-from clampstand.rendering.cards.steps import is_roomy, pauses, usual_doer
+from clampstand.rendering.cards.steps import pauses, points, usual_doer
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.key_numbers import key_numbers
 from clampstand.rendering.pages.practical import rooms_of
@@ -73,7 +73,7 @@ def practical_card(practical: Practical, contents: Contents) -> Card:
         rooms=rooms_of(practical, "run", contents),
         expected=list(expected(practical, contents, quotes)),
         dose=dose_sentence(worked(practical, contents)),
-        roomy=is_roomy(practical.run),
+        points=points(practical.run),
         titles=titles_of(practical),
         emergencies=panel(practical.emergency, contents, quotes),
         has_wall_sheet=wall_of(practical) is not None,

@@ -4,7 +4,7 @@ from clampstand.calculators.clock import clock
 from clampstand.model.skill import Skill
 from clampstand.rendering.cards.emergency import panel
 from clampstand.rendering.cards.finishing import Card, finished
-from clampstand.rendering.cards.steps import is_roomy, pauses, usual_doer
+from clampstand.rendering.cards.steps import pauses, points, usual_doer
 from clampstand.rendering.contents import Contents
 
 
@@ -21,6 +21,6 @@ def skill_card(skill: Skill, contents: Contents) -> Card:
         steps_clocked=clock(skill.steps),
         usual_doer=usual_doer(skill.steps),
         pauses=pauses(skill.steps),
-        roomy=is_roomy(skill.steps),
+        points=points(skill.steps),
         emergencies=panel(skill.emergency, contents, contents.quotes),
     )

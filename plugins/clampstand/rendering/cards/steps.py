@@ -1,4 +1,4 @@
-"""How a list of steps is set: who need not be named beside each, and whether larger type fits."""
+"""How a list of steps is set: who need not be named beside each, and in what size of type."""
 
 from collections import Counter
 from collections.abc import Sequence
@@ -7,8 +7,8 @@ from clampstand.model.step import Step
 
 MOST_BETWEEN_PAUSES = 9
 """Steps from one pause to the next: a list for checking has fewer than ten items, as surgeons' lists do."""
-_ROOMY = 1800
-"""Characters of steps and warnings that still fit on a side in 14 point; more are set in 12."""
+_FITS = {16: 1400, 14: 1800}
+"""Characters of steps and warnings that fit on a side, by the size of type in points; more are set in 12."""
 _ABOUT_A_STEP = 12
 """Characters' worth of room that a step's box, clock and rule take."""
 
@@ -55,8 +55,9 @@ def _is_natural(step: Step, following: Step) -> bool:
     return bool(ended or following.warn) or set(step.by) != set(following.by)
 
 
-def is_roomy(steps: Sequence[Step]) -> bool:
-    """Whether the steps are few enough for 14 point, the size guidance on clear print prefers."""
+def points(steps: Sequence[Step]) -> int:
+    """The type the steps are few enough for: 16 pt for arm's length, 14 or 12 as clear print asks."""
     warned = (step.warn for step in steps if step.warn is not None)
     words = [step.do for step in steps] + [warn.hazard + warn.avoid for warn in warned]
-    return sum(map(len, words)) + _ABOUT_A_STEP * len(steps) <= _ROOMY
+    room = sum(map(len, words)) + _ABOUT_A_STEP * len(steps)
+    return next((size for size, fits in _FITS.items() if room <= fits), 12)

@@ -18,7 +18,7 @@ from clampstand.rendering.cards.practical import (
     worked,
 )
 from clampstand.rendering.cards.skill import skill_card
-from clampstand.rendering.cards.steps import is_roomy, usual_doer
+from clampstand.rendering.cards.steps import points, usual_doer
 from clampstand.rendering.cards.wall import wall_sheet
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.key_numbers import key_numbers
@@ -129,7 +129,7 @@ def _running(clocked: tuple[Clocked, ...], quotes: Quotes) -> Data:
     return {
         "note": f"first the minute; {leader}, unless said",
         "steps": words.steps(clocked, quotes, leader, running=True),
-        "roomy": is_roomy(taken),
+        "points": points(taken),
     }
 
 
