@@ -420,3 +420,19 @@ def test_pairs_are_counted_as_pairs(tiny_content: Write):
         said = words_of(made(contents_of(content))["prep/sparks.html"])
         assert table in said
         assert back in said
+
+
+def test_over_the_drawings_stands_what_they_show(tiny_content: Write):
+    sparks = tiny.TINY["practicals/sparks.yml"]
+    wired = "circuits: [{supply: supply, feeds: plates, voltage: working voltage}]\n"
+    stood = "    stand: {hands: hand distance, watchers: 2 m}\n"
+    for left_out, title in (
+        ((), "Where to stand, and how it is wired"),
+        ((wired,), "Where to stand"),
+        ((stood,), "How it is wired"),
+    ):
+        changed = sparks
+        for words in left_out:
+            changed = changed.replace(words, "")
+        page = made(contents_of(tiny_content({"practicals/sparks.yml": changed})))["practicals/sparks.html"]
+        assert f'<h2 id="where">{title}</h2>' in page.html

@@ -54,6 +54,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         faults=faults_of(practical, contents.book),
         margins=list(margins(practical, ("set_up", "run", "clear_up"))),
         drawings=drawings(practical, contents),
+        over_drawings=over_drawings(practical, contents.book),
         pictures=pictures_of(practical, contents.book),
         panels=panels_of(practical, contents.book),
         worked_out=[outcome for outcome in sheet.told_once if not _is_dose(outcome)],
@@ -128,6 +129,14 @@ def drawings(practical: Practical, contents: Contents) -> list[Markup]:
     """Where to stand and how it is wired, as far as the definitions say."""
     drawn = (bench_of(practical, contents.book), *circuits_of(practical, contents.book))
     return [Markup(drawing) for drawing in drawn if drawing]
+
+
+def over_drawings(practical: Practical, book: Book) -> str:
+    """What stands over the drawings: what they show."""
+    stands, wired = bool(bench_of(practical, book)), bool(practical.circuits)
+    if stands and wired:
+        return "Where to stand, and how it is wired"
+    return "How it is wired" if wired else "Where to stand"
 
 
 def _worked_numbers(sheet: Sheet) -> list[Worked]:
