@@ -7,7 +7,7 @@ import pytest
 from checks.edits import Files, Plain, bench, edited, judged, plain
 from clampstand.build import handbook
 from clampstand.cli import main
-from clampstand.comparing.meaning import changes, changes_as_text
+from clampstand.comparing.meaning import Change, changes, changes_as_text
 from clampstand.model.book import Book
 
 CONTENT = Path(__file__).parents[2] / "content"
@@ -91,7 +91,9 @@ def test_a_step_that_moves_is_one_change(before: Book, tmp_path: Path) -> None:
     run = before.practicals["source-bench"].run
     order = " ".join(str(n) for n in [*range(2, len(run) + 1), 1])
     said = told(before, {"source bench": {"run": {"order": order}}}, tmp_path)
-    assert said == [f"practicals/source-bench | run: step 1 moved after step {len(run) - 1}: {run[0].do}"]
+    assert said == [
+        f"practicals/source-bench | run: step 1 moved after step {len(run) - 1}: {run[0].do} REORDERED"
+    ]
 
 
 def test_a_step_that_guarded_somebody_is_missed(before: Book, tmp_path: Path) -> None:
@@ -119,7 +121,17 @@ def test_what_is_looser_comes_first_and_is_counted(before: Book, tmp_path: Path)
     after = judged(edited(BENCH, patch), tmp_path).book
     text = changes_as_text(changes(before, after))
     assert text.index("LOOSENED") < text.index("kit/high-supply")
-    assert text.endswith("2 changes of meaning, 1 of them loosen")
+    assert text.endswith("2 changes of meaning: 1 loosens")
+
+
+def test_a_step_in_another_place_is_marked_and_counted() -> None:
+    one = Change("practicals/x", "run", "step 2 moved after step 3: Look.", reordered=True)
+    assert changes_as_text([one]).split("\n") == [
+        "practicals/x",
+        "  run: step 2 moved after step 3: Look. REORDERED",
+        "",
+        "1 change of meaning: none loosens, 1 of order",
+    ]
 
 
 def test_the_command_says_by_its_exit_code_whether_anything_is_looser(tmp_path: Path) -> None:

@@ -94,6 +94,7 @@ def test_only_slips_of_capitals_are_guessed_at():
     with pytest.raises(NotAnAmount) as refusal:
         read_amount("5 metres", "length")
     assert "did you mean" not in refusal.value.mend
+    assert "like 100 mm" in refusal.value.mend
 
 
 @pytest.mark.parametrize(

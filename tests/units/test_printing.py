@@ -30,6 +30,8 @@ def test_digits(value, figures, towards, text):
         ("178800 Bq", "activity", "179\u00a0kBq"),
         ("0.0055 µSv", "dose", "5.50\u00a0nSv"),
         ("90 min", "time", "1.50\u00a0h"),
+        ("0 h", "time", "0\u00a0s"),
+        ("0 mSv", "dose", "0\u00a0Sv"),
     ],
 )
 def test_the_unit_suits_the_size(quantity, kind, text):

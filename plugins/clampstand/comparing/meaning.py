@@ -47,15 +47,17 @@ class Change:
         what: where in it, in words.
         says: what became of it.
         loosened: True where more is allowed than before, False where less, None where neither can be said.
+        reordered: whether a step stands elsewhere; no rule may see it, so it is marked for whoever reads.
     """
 
     subject: str
     what: str
     says: str
     loosened: bool | None = None
+    reordered: bool = False
 
     def __str__(self) -> str:
-        mark = {True: " LOOSENED", False: " tightened", None: ""}[self.loosened]
+        mark = {True: " LOOSENED", False: " tightened", None: " REORDERED" * self.reordered}[self.loosened]
         return f"{self.what}: {self.says}{mark}" if self.what else f"{self.says}{mark}"
 
 
@@ -142,9 +144,8 @@ class _Definitions:
                 yield self._one_sided(what, _named(old[i]), is_new=False, name=_guard_in(old[i], name))
         for i, j in moved(matched) if steps else ():
             after = f"after step {j}" if j else "to the beginning"
-            yield Change(
-                self.subject, _joined(what), f"step {(i or 0) + 1} moved {after}: {_named(new[j or 0])}"
-            )
+            says = f"step {(i or 0) + 1} moved {after}: {_named(new[j or 0])}"
+            yield Change(self.subject, _joined(what), says, reordered=True)
 
     def _one_sided(self, what: tuple[str, ...], part: str, *, is_new: bool, name: str) -> Change:
         loosened = None
@@ -206,4 +207,11 @@ def changes_as_text(found: Sequence[Change]) -> str:
         by_subject.setdefault(change.subject, []).append(change)
     parts = ["\n".join([subject, *(f"  {one}" for one in some)]) for subject, some in by_subject.items()]
     loosened = sum(one.loosened is True for one in found)
-    return "\n\n".join([*parts, f"{len(found)} changes of meaning, {loosened} of them loosen"])
+    return "\n\n".join([*parts, _tally(len(found), loosened, sum(one.reordered for one in found))])
+
+
+def _tally(found: int, loosened: int, reordered: int) -> str:
+    """How many changes there are, how many loosen, and how many change the order of steps."""
+    told = f"{found} {'change' if found == 1 else 'changes'} of meaning: "
+    told += "1 loosens" if loosened == 1 else f"{loosened or 'none'} loosen{'' if loosened else 's'}"
+    return f"{told}, {reordered} of order" if reordered else told

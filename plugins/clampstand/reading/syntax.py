@@ -33,18 +33,39 @@ def _left_open(error: yaml.YAMLError, file: str, lines: list[str]) -> Finding:
     """An opened quote or bracket: the place to look at is where it was opened, not where the file ends."""
     context, mark = error.context_mark, error.problem_mark  # type: ignore[attr-defined]
     place = Place(file, context.line + 1, context.column + 1)
-    written = lines[min(context.line, len(lines) - 1)]
     if "escape" in str(error):
         place = Place(file, mark.line + 1, mark.column + 1)
         message, mend = "a backslash in double quotes begins something unknown", "use single quotes instead"
     elif "quoted" in str(error):
         message, mend = "a quotation mark is opened here and not closed", "write the closing mark"
     else:
-        bracket = written[context.column : context.column + 1]
-        close = {"[": "]", "{": "}"}.get(bracket, "bracket")
+        row, column = _open_bracket(lines, min(context.line, len(lines) - 1), context.column)
+        place, bracket = Place(file, row + 1, column + 1), lines[row][column : column + 1]
         message = f"{bracket} is opened here and not closed, or a comma is missing in it"
-        mend = f"close it with {close}, or {_TEXT_IN_QUOTES} if it is no list"
-    return stop(READING, place, message, mend, found=written)
+        mend = f"close it with {_CLOSES.get(bracket, ']')}, or {_TEXT_IN_QUOTES} if it is no list"
+    return stop(READING, place, message, mend, found=lines[min(place.line, len(lines)) - 1])
+
+
+_CLOSES = {"[": "]", "{": "}"}
+
+
+def _open_bracket(lines: list[str], row: int, column: int) -> tuple[int, int]:
+    """Where the innermost bracket was opened that is open at a place; the place itself if none is.
+
+    The parser names the bracket only where it missed its end; where it met something that cannot stand in a
+    list it names that, lines further down.
+    """
+    if lines[row][column : column + 1] in _CLOSES:
+        return row, column
+    to_open = {close: opens for opens, close in _CLOSES.items()}
+    open_now: list[tuple[str, int, int]] = []
+    for at, line in enumerate([*lines[:row], lines[row][:column]]):
+        for where, sign in enumerate(line):
+            if sign in _CLOSES:
+                open_now.append((sign, at, where))
+            elif sign in to_open and open_now and open_now[-1][0] == to_open[sign]:
+                open_now.pop()
+    return open_now[-1][1:] if open_now else (row, column)
 
 
 _AFTER_QUOTE = re.compile(r"\s*(- )?[^:]*:\s+[\"']")

@@ -85,13 +85,17 @@ def _no_unit(text: str, kind: str | None) -> NotAnAmount:
     return NotAnAmount(f"{text} has no unit", f"write the unit after the number, for example {example}")
 
 
+def _written_like(kind: str | None) -> str:
+    return f"write it like {KINDS[kind].example if kind else '2 m, 10 min, 4.5 kV or 185 kBq'}"
+
+
 def _unit_kind(spelling: str, kind: str | None) -> str:
     """The kind meant by a unit's spelling; raises NotAnAmount when it cannot be the kind asked for."""
     kinds = KINDS_BY_SPELLING.get(spelling)
     if kinds is None:
         by_capitals = {known.casefold(): known for known in KINDS_BY_SPELLING}
         meant = by_capitals.get(spelling.casefold()) or {"C": "°C"}.get(spelling)
-        advice = f"did you mean {meant}?" if meant else "use a unit of the table in DEVELOPERS.md"
+        advice = f"did you mean {meant}?" if meant else _written_like(kind)
         raise NotAnAmount(f"{spelling} is not a unit the handbook knows", advice)
     if kind is None:
         return kinds[0]
@@ -102,9 +106,7 @@ def _unit_kind(spelling: str, kind: str | None) -> str:
             f"{spelling} is for a temperature, and this is a difference between two",
             "write the difference in K",
         )
-    raise NotAnAmount(
-        f"{spelling} is a unit of {kinds[0]}, and this is a {kind}", f"write it like {KINDS[kind].example}"
-    )
+    raise NotAnAmount(f"{spelling} is a unit of {kinds[0]}, and this is a {kind}", _written_like(kind))
 
 
 def read_amount(text: str, kind: str | None = None) -> Amount:

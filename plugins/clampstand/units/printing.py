@@ -80,9 +80,14 @@ def ladder(kind: str) -> tuple[str, ...]:
 
 
 def best_spelling(value: Quantity, kind: str, figures: int = 3, among: tuple[str, ...] = ()) -> str:
-    """The unit of a kind, or among a few, that gives a number from 1 up once it is rounded."""
+    """The unit of a kind, or among a few, that gives a number from 1 up once it is rounded.
+
+    Nothing is told in the unit people think in, ``0 s`` and not ``0 ns``.
+    """
     choice = among or ladder(kind)
     size = abs(number_in(value, unit(KINDS[kind].coherent)))
+    if size == 0:
+        return next((s for s in choice if _per_coherent(kind, s) == 1), choice[0])
     fits = [s for s in choice if size * _per_coherent(kind, s) >= 1 - 0.5 * 10.0**-figures]
     return fits[-1] if fits else choice[0]
 

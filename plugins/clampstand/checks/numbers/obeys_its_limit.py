@@ -49,12 +49,19 @@ def check(lesson: Lesson) -> Iterator[Problem]:
 def _problem(lesson: Lesson, name: str, word: str, amount: Amount, limit: Limit) -> Problem:
     return Problem(
         lesson.practical.at("numbers", name, word),
-        f"{name} {_IN_WORDS[word]} {amount}, and says that it obeys {limit.key}",
+        f"{name} {_IN_WORDS[word]} {amount}, and says that it obeys {limit.key}{_unlike(amount, limit)}",
         found=str(amount),
         needed=limit.in_words,
-        mend="change the number, or what is done",
+        mend=f"write what is {limit.in_words}, or change what is done",
         whose=whose(limit),
     )
+
+
+def _unlike(amount: Amount, limit: Limit) -> str:
+    """What an amount of another kind than its limit is told: a letter of a unit is soon mistaken."""
+    if limit.amount is None or limit.amount.kind == amount.kind:
+        return ""
+    return f", which limits a {limit.amount.kind} and not a {amount.kind}"
 
 
 def _keeps(amount: Amount, limit: Limit) -> bool:
