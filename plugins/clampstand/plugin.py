@@ -30,6 +30,8 @@ log = get_plugin_logger(__name__)
 
 _HELD_BACK = ("assets/javascripts/lunr",)
 """Folders of the theme that an English handbook never loads."""
+_TOP = "top-of-page"
+"""The anchor of a page's title."""
 
 
 class Settings(Config):  # type: ignore[no-untyped-call]  # MkDocs leaves its hook untyped
@@ -56,18 +58,21 @@ class FinishedPage(Page):
 
     def render(self, config: MkDocsConfig, files: Files) -> None:  # noqa: ARG002 - the signature is MkDocs'
         """Nothing is converted: the page is HTML."""
-        self.content = self._made.html
+        self.content = self._made.html.replace("<h1>", f'<h1 id="{_TOP}">', 1)
         self.toc = _toc(self._made)
         self.present_anchor_ids = None
 
 
 def _toc(made: SitePage) -> TableOfContents:
-    """The page's headings as the theme lists them: those of level 3 under the level 2 before them."""
-    top = AnchorLink(escape(made.title), "", 1)
+    """The page's headings as the theme lists them: those of level 3 under the level 2 before them.
+
+    The theme leads past its navigation to the first of them, so that is the title, whatever else a page has.
+    """
+    top = AnchorLink(escape(made.title), _TOP, 1)
     for heading in made.headings:
         link = AnchorLink(escape(heading.title), heading.anchor, heading.level)
         (top.children[-1].children if heading.level > 2 and top.children else top.children).append(link)
-    return TableOfContents(top.children)
+    return TableOfContents([top])
 
 
 class ClampstandPlugin(BasePlugin[Settings]):  # type: ignore[no-untyped-call]  # as above
@@ -250,7 +255,7 @@ def _search_entry(page: SitePage, words: SearchWords) -> dict[str, Any]:
     return {
         "location": page.uri,
         "title": escape(page.title, quote=False),
-        "text": escape(words.text, quote=False),
+        "text": f"<p>{escape(words.about, quote=False)} <s>{escape(words.text, quote=False)}</s></p>",
         "tags": [escape(tag, quote=False) for tag in words.tags],
         "boost": words.weight,
     }

@@ -232,6 +232,7 @@ def test_the_table_finds_a_practical_by_kit_topic_and_what_is_clear_today_by_key
     page = opened("practicals/index")
     rows = page.locator("#practicals-table tbody tr:visible")
     everything = rows.count()
+    page.locator(".narrow summary").press("Enter")
     page.locator("select[name=kit]").focus()
     page.keyboard.type("Geiger")
     page.locator("select[name=today]").focus()
@@ -248,16 +249,55 @@ def test_the_table_finds_a_practical_by_kit_topic_and_what_is_clear_today_by_key
     assert rows.all_inner_texts() == narrowed
 
 
+@pytest.mark.parametrize(
+    ("typed", "left"), [("clicky", 1), ("balloon radon", 1), ("GEIGER 15", None), ("zz", 0)]
+)
+def test_the_table_finds_a_practical_by_what_people_call_it(opened: Open, typed: str, left: int | None):
+    page = opened("practicals/index")
+    rows = page.locator("#practicals-table tbody tr:visible")
+    everything = rows.count()
+    page.locator("input[name=words]").press_sequentially(typed)
+    assert rows.count() == left if left is not None else 0 < rows.count() < everything
+    assert page.locator(".narrow output").inner_text().startswith(f"{rows.count()} of {everything}")
+
+
+def test_hits_are_short_enough_to_see_several_of_them(opened: Open):
+    page = opened("index")
+    page.locator("label[for=__search]").first.click()
+    page.locator("input[name=query]").press_sequentially("sparks")
+    page.locator(".md-search-result__link").nth(2).wait_for(timeout=10_000)
+    page.wait_for_timeout(500)
+    boxes = [hit.bounding_box() for hit in page.locator(".md-search-result__link").all()[:4]]
+    assert all(box and box["height"] < PHONE["height"] / 5 for box in boxes), boxes
+    first = words(page.locator(".md-search-result__link").first.inner_text())
+    assert (
+        first == "Spark counter See and hear single alpha particles make the air conduct. practical physics"
+    )
+
+
+def test_whom_to_ring_stands_under_what_may_go_wrong(opened: Open):
+    page = opened("practicals/spark-counter")
+    page.locator(".doors__emergency").click()
+    assert page.locator(".ring", has_text="radiation supervisor").is_visible()
+    assert "extension" in words(page.locator(".ring").inner_text())
+
+
 # A technician with five lessons to prepare
 
 
 def test_sources_are_given_out_and_taken_back_by_a_tick_list_that_prints(opened: Open):
     page = opened("days/2026-01-12")
-    lines = [words(line) for line in page.locator("#sources ~ .ticks li").all_inner_texts()]
+    lines = [words(line) for line in page.locator(".give-out tbody tr").all_inner_texts()]
     assert lines
-    assert all(re.search(r"out back S-[A-Z]+[0-9] \(.+\) to [A-Z]+[0-9] in the ", line) for line in lines)
+    assert all(re.match(r"S-[A-Z]+[0-9] [0-9], [0-9:]{5} .+ [A-Z]+[0-9] in the ", line) for line in lines)
+    out, back = page.locator(".give-out tbody tr").first.get_by_role("checkbox").all()
+    out.press("Space")
+    assert out.is_checked()
+    assert not back.is_checked()
+    page.reload()
+    assert not out.is_checked()  # a tick of another day would be a hazard
     page.emulate_media(media="print")
-    assert page.locator("#sources ~ .ticks li").first.is_visible()
+    assert out.is_visible()
 
 
 def test_make_up_gives_the_mass_the_formula_and_the_order_of_pouring(opened: Open):

@@ -91,19 +91,26 @@ def test_it_says_when_to_begin_and_which_source_goes_where(pages: dict[str, Site
     sheet = pages["days/2026-01-15.html"]
     begin = words(sheet, "begin", "sources")
     assert begin.index("08:35 Sparks , period 1") < begin.index("09:35 Sparks , period 2")
-    assert "out back S-1 (store) to T1 in the Laboratory, Sparks" in words(sheet, "sources", "period-1")
+    assert "S-1 1, 09:00 store T1 in the Laboratory, Sparks" in words(sheet, "sources", "period-1")
+    for box in ("S-1, period 1, out", "S-1, period 1, back"):
+        assert f'aria-label="{box}"' in sheet.html
 
 
 def test_what_must_be_ordered_is_on_the_last_sheet_before(pages: dict[str, SitePage]) -> None:
     """For Monday the 19th with two days' notice the order goes out by Saturday: on Thursday's sheet."""
     thursday = words(pages["days/2026-01-15.html"], "order", "begin")
-    assert "frost, 5 kg by 17 January 2026, for Sparks on 19 January 2026, period 1" in thursday
+    assert (
+        "frost, 5 kg by Saturday 17 January 2026, for Sparks on Monday 19 January 2026, period 1" in thursday
+    )
     assert "Nothing has to be ordered" in words(pages["days/2026-01-19.html"], "order", "begin")
 
 
 def test_what_was_ordered_before_is_asked_for_on_the_day_of_its_lesson(pages: dict[str, SitePage]) -> None:
     monday = words(pages["days/2026-01-19.html"], "awaited", "begin")
-    assert "frost, 5 kg , to be ordered by 17 January 2026, for Sparks, period 1: has it come?" in monday
+    assert (
+        "frost, 5 kg , to be ordered by Saturday 17 January 2026, for Sparks, period 1: has it come?"
+        in monday
+    )
 
 
 def test_the_preparation_sheet_orders_what_waits_as_well(pages: dict[str, SitePage]) -> None:

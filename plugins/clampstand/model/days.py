@@ -26,6 +26,7 @@ _MONTHS = (
     "November",
     "December",
 )
+_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
 def written_day(day: dt.date) -> str:
@@ -35,6 +36,15 @@ def written_day(day: dt.date) -> str:
     '15\\xa0January\\xa02026'
     """
     return f"{day.day}\u00a0{_MONTHS[day.month - 1]}\u00a0{day.year}"
+
+
+def day_of_the_week(day: dt.date) -> str:
+    """A date with its day of the week, by which a week's lessons are planned.
+
+    >>> day_of_the_week(dt.date(2026, 1, 15))
+    'Thursday 15\\xa0January\\xa02026'
+    """
+    return f"{_DAYS[day.weekday()]} {written_day(day)}"
 
 
 def days_in_words(text: str) -> str:

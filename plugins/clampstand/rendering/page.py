@@ -16,8 +16,12 @@ class Heading:
 class SearchWords:
     """What search knows of a page: written from the definitions, not fished out of the HTML."""
 
-    text: str
+    about: str
+    """What the page is for, in a sentence: all that a list of hits shows under its title."""
+    text: str = ""
+    """What else it is found by; a list of hits does not show it."""
     tags: tuple[str, ...] = ()
+    """What sort of page it is, for whoever reads a list of hits."""
     weight: float = 1.0
     """How much a hit counts: a practical before a rule that mentions the same thing."""
 

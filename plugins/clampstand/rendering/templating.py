@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from clampstand.calculators.kit_totals import KitTotal
 from clampstand.calculators.worked import CannotWork
-from clampstand.model.days import days_in_words, written_day
+from clampstand.model.days import day_of_the_week, days_in_words, written_day
 from clampstand.rendering.diagrams.signs import SIGNS, sign
 from clampstand.rendering.page import Heading
 from clampstand.rendering.prose import prose, unbroken
@@ -142,6 +142,7 @@ def environment() -> Environment:
         "clock": clock_time,
         "clock_span": clock_span,
         "day": written_day,
+        "day_of_the_week": day_of_the_week,
         "days_in_words": days_in_words,
         "duration": duration,
         "full_sentence": full_sentence,

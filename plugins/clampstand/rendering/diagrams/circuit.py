@@ -1,6 +1,7 @@
 """Circuit of a supply: what limits its current, what it feeds, and the lead that shorts it afterwards."""
 
 import math
+import textwrap
 from dataclasses import dataclass
 
 from clampstand.model.book import Book
@@ -15,6 +16,8 @@ _LINE = 2.2
 _HALF = 32.0
 _INSIDE, _SERIES, _STORE, _SHORT, _FED = 230.0, 360.0, 440.0, 500.0, 580.0
 """Where along the rails each part stands."""
+_LETTERS = 30
+"""Letters of a line over what is fed: as many as fit beside the name of a supply."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,10 +180,13 @@ def _shorting(name: str) -> list[str]:
     return [*ends, lead, label(f"{name}: only when off", (_WIDTH - 10, _BOTTOM + 28), 14, "end")]
 
 
-def _fed(name: str) -> list[str]:
+def _fed(names: str) -> list[str]:
+    """What is fed, and over it as many lines as its names take."""
     y = (_TOP + _BOTTOM) / 2
+    lines = [(line, 22.0 + 19 * i) for i, line in enumerate(textwrap.wrap(names, _LETTERS))]
+    under = lines[-1][1] + 6 if lines else _TOP
     return [
         tag("rect", x=_FED - 34, y=y - 40, width=68, height=80, rx=4, stroke_width=_LINE),
-        label(name, (_WIDTH - 10, 22), 15, "end", bold=True),
-        tag("line", x1=_FED, y1=28, x2=_FED, y2=_TOP - 6, stroke_width=1, stroke_dasharray="2 4"),
+        *(label(line, (_WIDTH - 10, at), 15, "end", bold=True) for line, at in lines),
+        tag("line", x1=_FED, y1=under, x2=_FED, y2=_TOP - 6, stroke_width=1, stroke_dasharray="2 4"),
     ]

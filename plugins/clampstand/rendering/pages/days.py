@@ -18,7 +18,7 @@ from clampstand.calculators.day import (
 )
 from clampstand.calculators.kit_totals import KitTotal, kit_totals
 from clampstand.findings import Finding
-from clampstand.model.days import written_day
+from clampstand.model.days import day_of_the_week
 from clampstand.model.kit import Item
 from clampstand.model.lesson import TimetabledLesson
 from clampstand.model.practical import Practical
@@ -81,7 +81,10 @@ def days_page(contents: Contents) -> SitePage:
             day: [(one, contents.book.practicals[one.practical].title) for one in days[day]] for day in days
         },
         clashes={day: clashes(days[day], contents) for day in days},
-        search=SearchWords("day sheet timetable lessons prepare clash order start"),
+        search=SearchWords(
+            "What to put out, when to begin and what to order, for each day of the timetable.",
+            "day sheet lessons prepare clash start",
+        ),
         in_navigation=True,
     )
 
@@ -95,7 +98,7 @@ def day_pages(contents: Contents) -> Iterator[SitePage]:
         prepared = [one for together in by_period(days[date]) for one in _prepared(together, contents)]
         yield made(
             f"days/{date.isoformat()}.html",
-            f"Preparing for {written_day(date)}",
+            f"Preparing for {day_of_the_week(date)}",
             "day",
             contents,
             date=date,
@@ -110,7 +113,11 @@ def day_pages(contents: Contents) -> Iterator[SitePage]:
             shared=list(shared(days[date], contents)),
             orders=to_order(date, following, contents),
             awaited=[order for order in every_order(contents) if order.lesson.date == date],
-            search=search_words("day sheet prepare", *(one.practical.title for one in prepared)),
+            search=search_words(
+                "; ".join(dict.fromkeys(one.practical.title for one in prepared)),
+                "prepare",
+                tags=("day sheet",),
+            ),
         )
 
 

@@ -57,7 +57,10 @@ def due_page(contents: Contents) -> SitePage:
         soon_by=soon,
         soon=[task for task in tasks if contents.day <= task.by <= soon],
         later=[task for task in tasks if task.by > soon],
-        search=SearchWords("due overdue leak test count sign-off review inspection calendar order"),
+        search=SearchWords(
+            "Tests, counts, orders, sign-offs and reviews, by the day they are due.",
+            "overdue leak test inspection calendar",
+        ),
         in_navigation=True,
     )
 

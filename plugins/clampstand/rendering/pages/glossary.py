@@ -16,6 +16,6 @@ def glossary_page(contents: Contents) -> SitePage:
         "glossary",
         contents,
         terms=terms,
-        search=SearchWords(f"glossary: words of the trade and what they mean. {names}", weight=2.0),
+        search=SearchWords("Words of the trade and what they mean.", f"glossary {names}", weight=2.0),
         in_navigation=True,
     )

@@ -38,8 +38,9 @@ def in_force_page(cards: Sequence[Card], contents: Contents) -> SitePage:
         contents,
         kinds=[(name, _lines(cards, kind)) for kind, name in _KINDS.items()],
         search=SearchWords(
+            "Type in the id of a printed card, and read whether it is in force.",
             "printed card in force current out of date old print again code QR id PDF "
-            + " ".join(card.printed.card_id for card in cards)
+            + " ".join(card.printed.card_id for card in cards),
         ),
         in_navigation=True,
     )

@@ -18,7 +18,9 @@ def limits_page(contents: Contents) -> SitePage:
         "limits",
         contents,
         topics=topics,
-        search=SearchWords(" ".join(dict.fromkeys(titles))),
+        search=SearchWords(
+            "Every limit, whose it is and where it was read.", " ".join(dict.fromkeys(titles))
+        ),
         in_navigation=True,
     )
 

@@ -70,7 +70,9 @@ def practicals_page(contents: Contents) -> SitePage:
         contents,
         rows=listed,
         choices=choices(listed),
-        search=SearchWords("every practical in one table: subject, topic, kit, hazard, room, age, time"),
+        search=SearchWords(
+            "Every practical in one table: by subject, topic, kit, hazard, room, age and time."
+        ),
         in_navigation=True,
     )
 
@@ -97,7 +99,9 @@ def kit_page(contents: Contents) -> SitePage:
         contents,
         items=items,
         faults=[fault for fault in contents.book.faults.values() if fault.cleared is None],
-        search=SearchWords(" ".join(dict.fromkeys(names))),
+        search=SearchWords(
+            "Where each item is kept, how many there are, what to look at.", " ".join(dict.fromkeys(names))
+        ),
         in_navigation=True,
     )
 
@@ -111,6 +115,8 @@ def citations_page(contents: Contents) -> SitePage:
         "citations",
         contents,
         citations=citations,
-        search=SearchWords("citations references standards laws books data figures"),
+        search=SearchWords(
+            "The standards, laws, books and data that figures come from.", "citations references"
+        ),
         in_navigation=True,
     )

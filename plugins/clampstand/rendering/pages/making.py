@@ -43,6 +43,8 @@ def made(
     )
 
 
-def search_words(*texts: str | None, tags: tuple[str, ...] = (), weight: float = 1.0) -> SearchWords:
+def search_words(
+    about: str, *texts: str | None, tags: tuple[str, ...] = (), weight: float = 1.0
+) -> SearchWords:
     """What search should know, from texts of which some may be missing; each text once."""
-    return SearchWords(" ".join(dict.fromkeys(text for text in texts if text)), tags, weight)
+    return SearchWords(about, " ".join(dict.fromkeys(text for text in texts if text)), tags, weight)

@@ -112,7 +112,9 @@ def numbers_page(contents: Contents) -> SitePage:
         "numbers",
         contents,
         numbers=numbers,
-        search=SearchWords(" ".join(dict.fromkeys(words))),
+        search=SearchWords(
+            "What the handbook works out, how, and from what.", " ".join(dict.fromkeys(words))
+        ),
         in_navigation=True,
     )
 

@@ -8,6 +8,7 @@ from clampstand.calculators.worked import CannotWork, Worked
 from clampstand.checks.supplies import can_hurt_in
 from clampstand.model.book import Book
 from clampstand.model.practical import PHASES, Expectation, Fault, Phase, Practical
+from clampstand.rendering.cards.emergency import calls
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.diagrams.bench import bench_of
 from clampstand.rendering.diagrams.circuit import circuits_of
@@ -56,6 +57,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         drawings=drawings(practical, contents),
         over_drawings=over_drawings(practical, contents.book),
         pictures=pictures_of(practical, contents.book),
+        calls=calls((e for e in map(contents.book.emergencies.get, practical.emergency) if e), contents.book),
         panels=panels_of(practical, contents.book),
         worked_out=[outcome for outcome in sheet.told_once if not _is_dose(outcome)],
         dose_table=doses_in_context(_worked_numbers(sheet), contents.book),
@@ -120,7 +122,7 @@ def search_entry(practical: Practical, contents: Contents) -> SearchWords:
         *hazards,
         *(plain(fault.seen, quotes) for fault in practical.when_it_fails),
         *(plain(fault.cause, quotes) for fault in practical.when_it_fails),
-        tags=(practical.subject,),
+        tags=("practical", practical.subject),
         weight=4.0,
     )
 

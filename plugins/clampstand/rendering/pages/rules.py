@@ -14,7 +14,7 @@ def rules_page(contents: Contents) -> SitePage:
         "rules",
         contents,
         rules=sorted(contents.rules, key=lambda rule: (rule.family, rule.id)),
-        search=search_words("rules checks stop warning"),
+        search=search_words("What is checked before anything is published.", "rules checks stop warning"),
         in_navigation=True,
     )
 
@@ -26,6 +26,6 @@ def rule_page(rule: Rule, contents: Contents) -> SitePage:
         rule.page.title.rstrip("."),
         "rule",
         contents,
-        search=search_words("rule", rule.id.replace("-", " "), rule.page.why, weight=0.1),
+        search=search_words(rule.page.why, rule.id.replace("-", " "), tags=("rule",), weight=0.1),
         rule=rule,
     )

@@ -17,7 +17,11 @@ def skills_page(contents: Contents) -> SitePage:
         contents,
         skills=skills,
         paths=sorted(contents.book.practicals.values(), key=lambda practical: practical.title.casefold()),
-        search=search_words("skills training sign-off path sheet", *(skill.title for skill in skills)),
+        search=search_words(
+            "What is rehearsed and signed off before somebody runs a practical, and until when it holds.",
+            "training sign-off path sheet who signs me off observer allowed",
+            *(skill.title for skill in skills),
+        ),
         in_navigation=True,
     )
 
@@ -30,7 +34,7 @@ def skill_page(skill: Skill, contents: Contents) -> SitePage:
         "skill",
         contents,
         about=skill,
-        search=search_words("skill", skill.aim, *skill.search, weight=4.0),
+        search=search_words(skill.aim, *skill.search, tags=("skill",), weight=4.0),
         skill=skill,
         clocks=clock(skill.steps),
     )

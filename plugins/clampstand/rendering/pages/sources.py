@@ -22,7 +22,11 @@ def sources_page(contents: Contents) -> SitePage:
         activities=activities(contents),
         here=[source for source in sources.values() if source.status != "disposed of"],
         shares=shares(contents),
-        search=search_words("radioactive sources register activity leak test", *sources),
+        search=search_words(
+            "The register: activity today, leak tests, places; the sheet for a count and the use log.",
+            "radioactive",
+            *sources,
+        ),
         in_navigation=True,
     )
 

@@ -2,12 +2,22 @@
 (function () {
   "use strict";
 
+  // Every word typed begins a word of the row, of its topics and kit, or of what people call it.
+  function hasWords(row, typed) {
+    var known = [row.textContent, row.dataset.topic, row.dataset.kit, row.dataset.words].join(" ").toLowerCase()
+      .split(/[^a-z0-9\u00c0-\u024f\u0370-\u03ff]+/);
+    return typed.toLowerCase().split(/[^a-z0-9\u00c0-\u024f\u0370-\u03ff]+/).every(function (part) {
+      return known.some(function (word) { return word.indexOf(part) === 0; });
+    });
+  }
+
   function matches(row, chosen, time) {
     var age = Number(chosen.get("age"));
     return ["subject", "hazard", "room", "topic", "kit", "source", "today"].every(function (name) {
       var wanted = chosen.get(name);
       return !wanted || row.dataset[name].split("|").indexOf(wanted) >= 0;
-    }) && (!age || (age >= Number(row.dataset.youngest) && age <= Number(row.dataset.oldest)))
+    }) && hasWords(row, chosen.get("words") || "")
+      && (!age || (age >= Number(row.dataset.youngest) && age <= Number(row.dataset.oldest)))
       && (!time || Number(row.dataset.minutes) <= time);
   }
 
@@ -38,6 +48,9 @@
       var field = form.elements.namedItem(name);
       if (field) { field.value = value; }
     });
+    var more = form.querySelector("details");
+    more.open = matchMedia("(min-width: 45em)").matches
+      || Array.prototype.some.call(more.querySelectorAll("select"), function (field) { return field.value; });
     form.hidden = false;
     narrow(form, table, false);
     form.addEventListener("input", function () { narrow(form, table, true); });
