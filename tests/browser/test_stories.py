@@ -250,7 +250,7 @@ def test_the_table_finds_a_practical_by_kit_topic_and_what_is_clear_today_by_key
 
 
 @pytest.mark.parametrize(
-    ("typed", "left"), [("clicky", 1), ("balloon radon", 1), ("GEIGER 15", None), ("zz", 0)]
+    ("typed", "left"), [("clicky", 1), ("balloons radon", 1), ("GEIGER 15", None), ("zz", 0)]
 )
 def test_the_table_finds_a_practical_by_what_people_call_it(opened: Open, typed: str, left: int | None):
     page = opened("practicals/index")

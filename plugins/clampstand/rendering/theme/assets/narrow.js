@@ -2,12 +2,14 @@
 (function () {
   "use strict";
 
-  // Every word typed begins a word of the row, of its topics and kit, or of what people call it.
+  // Every word typed begins a word of the row, of its topics and kit, or of what people call it; or is its plural.
   function hasWords(row, typed) {
     var known = [row.textContent, row.dataset.topic, row.dataset.kit, row.dataset.words].join(" ").toLowerCase()
       .split(/[^a-z0-9\u00c0-\u024f\u0370-\u03ff]+/);
     return typed.toLowerCase().split(/[^a-z0-9\u00c0-\u024f\u0370-\u03ff]+/).every(function (part) {
-      return known.some(function (word) { return word.indexOf(part) === 0; });
+      return known.some(function (word) {
+        return word.indexOf(part) === 0 || (word.length > 3 && part.indexOf(word) === 0);
+      });
     });
   }
 
