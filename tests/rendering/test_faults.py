@@ -56,4 +56,4 @@ def test_a_supply_nobody_described_counts_as_dangerous():
 def test_the_page_says_it_before_the_fix():
     page = practical_page(BOOK.practicals["spark-counter"], Contents(BOOK, sheets(HANDBOOK.lessons)))
     said = " ".join(html.unescape(re.sub(r"<[^>]+>", " ", page.html)).split())
-    assert "Dial to zero, switch off, wait, discharge. Then: Blow the wire clean." in said
+    assert "Dial to zero, switch off, wait, discharge. Then: Blow the wire clean" in said
