@@ -1,6 +1,7 @@
 """The look of the site as files: one stylesheet, small scripts, fonts; named by what is in them."""
 
 import hashlib
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -16,6 +17,11 @@ _SCRIPTS = ("narrow.js", "in-force.js")
 _SHIM = "iframe-worker.js"
 """The theme fetches a script of this name from another host unless the site has one."""
 _FOLDER = "assets/clampstand"
+_REMARK = {
+    "css": re.compile(rb"/\*.*?\*/\s*", re.DOTALL),
+    "js": re.compile(rb"^\s*(?://[^\n]*|/\*.*?\*/[ \t]*)\n", re.DOTALL | re.MULTILINE),
+}
+"""What is written for whoever changes a file; a telephone need not fetch it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,8 +55,9 @@ def assets() -> Assets:
 
 
 def _keep(files: dict[str, bytes], name: str, content: bytes) -> str:
-    """Put a file among the others under a name that changes with its content, and give its address."""
+    """Put a file among the others without its remarks, named by what is in it, and give its address."""
     stem, _, ending = name.rpartition(".")
+    content = _REMARK[ending].sub(b"", content)
     address = f"{_FOLDER}/{stem}.{hashlib.sha256(content).hexdigest()[:10]}.{ending}"
     files[address] = content
     return address
