@@ -4,8 +4,12 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 import tiny
+
+settings.register_profile("crowded", deadline=None)
+settings.load_profile("crowded")  # how long one example takes says more about the machine than about the code
 
 
 @pytest.fixture

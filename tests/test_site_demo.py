@@ -3,11 +3,10 @@
 import json
 from pathlib import Path
 
-import pytest
-
-from clampstand.build import Handbook, card_files, handbook, site_pages
+from clampstand.build import card_files
 from clampstand.rendering.assets import assets
 from clampstand.rendering.contents import Paper
+from demo import demo, demo_pages
 
 ROOT = Path(__file__).parents[1]
 SITE = ROOT / "site_demo"
@@ -15,22 +14,17 @@ PAPER: Paper = "a4"
 MEND = "site_demo/ is stale: run clampstand build and commit it"
 
 
-@pytest.fixture(scope="module")
-def demo() -> Handbook:
-    return handbook(ROOT / "content")
+def test_the_demo_has_no_stop() -> None:
+    assert not [f"{f.place.file}:{f.place.line} {f.message}" for f in demo().findings if f.stops]
 
 
-def test_the_demo_has_no_stop(demo: Handbook) -> None:
-    assert not [f"{f.place.file}:{f.place.line} {f.message}" for f in demo.findings if f.stops]
+def test_every_warning_of_the_demo_is_an_allowed_exception() -> None:
+    assert [finding.message for finding in demo().findings if "(allowed until" not in finding.message] == []
 
 
-def test_every_warning_of_the_demo_is_an_allowed_exception(demo: Handbook) -> None:
-    assert [finding.message for finding in demo.findings if "(allowed until" not in finding.message] == []
-
-
-def test_every_page_is_built_as_the_content_has_it(demo: Handbook) -> None:
+def test_every_page_is_built_as_the_content_has_it() -> None:
     stale = []
-    for page in site_pages(demo, PAPER):
+    for page in demo_pages(PAPER):
         path = SITE / page.uri
         text = path.read_text(encoding="utf-8") if path.is_file() else ""
         if (text != page.html) if page.stands_alone else (page.html not in text):
@@ -38,15 +32,15 @@ def test_every_page_is_built_as_the_content_has_it(demo: Handbook) -> None:
     assert stale == [], MEND
 
 
-def test_no_page_is_left_from_older_content(demo: Handbook) -> None:
-    made = {page.uri for page in site_pages(demo, PAPER)}
+def test_no_page_is_left_from_older_content() -> None:
+    made = {page.uri for page in demo_pages(PAPER)}
     by_hand = {path.name.replace(".md", ".html") for path in (ROOT / "content/pages").glob("*.md")}
     built = {path.relative_to(SITE).as_posix() for path in SITE.rglob("*.html")}
     assert built - made - by_hand - {"404.html"} == set(), MEND
 
 
-def test_every_pdf_is_the_card_as_the_content_has_it(demo: Handbook) -> None:
-    made = {f"cards/{path}": pdf for path, pdf in card_files(demo, PAPER)}
+def test_every_pdf_is_the_card_as_the_content_has_it() -> None:
+    made = {f"cards/{path}": pdf for path, pdf in card_files(demo(), PAPER)}
     assert {path.relative_to(SITE).as_posix() for path in SITE.rglob("*.pdf")} == set(made), MEND
     assert [path for path, pdf in made.items() if not _same(SITE / path, pdf)] == [], MEND
 
@@ -61,7 +55,7 @@ def _same(path: Path, content: bytes | str) -> bool:
     return path.is_file() and path.read_bytes() == raw
 
 
-def test_search_knows_every_page_that_wants_to_be_found(demo: Handbook) -> None:
+def test_search_knows_every_page_that_wants_to_be_found() -> None:
     index = json.loads((SITE / "search/search_index.json").read_text(encoding="utf-8"))
     known = {entry["location"] for entry in index["docs"]}
-    assert {page.uri for page in site_pages(demo, PAPER) if page.search is not None} <= known, MEND
+    assert {page.uri for page in demo_pages(PAPER) if page.search is not None} <= known, MEND

@@ -1,29 +1,39 @@
-"""Cards on paper: two sides on A4 and on Letter, nothing cut, nothing small, and the same from a stick."""
+"""Cards on paper: two sides on A4 and on Letter, nothing cut, nothing small, and the same from a stick.
+
+Every card is opened once, and all that is asked of it is gathered there; each test then asks one thing.
+"""
 
 import shutil
-from collections.abc import Iterator
+from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
 from pypdf import PdfReader
 
-from clampstand.build import sheets
-from clampstand.checks.engine import lessons_of
-from clampstand.reading import read
+from browser.barriers import barriers
 from clampstand.rendering.assets import ASSETS
 from clampstand.rendering.cards import cards
-from clampstand.rendering.contents import Contents
+from demo import CONTENT, demo_contents
 
 pytestmark = pytest.mark.browser
 
-CONTENT = Path(__file__).parents[2] / "content"
 MM = 25.4 / 96  # a CSS pixel
 SIDE_HEIGHT = 257  # mm that A4 and Letter both leave inside the margins
 LONGEST_LINE = 80  # characters: WCAG 1.4.8 and RNIB's upper bound
-RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]
+PHONE, DESK = {"width": 390, "height": 844}, {"width": 1280, "height": 844}
+PAPERS = {"A4": True, "Letter": False}
+"""What people print on, and whether they print backgrounds."""
+FOLDERS = {
+    "practicals": ("cards", "cards/wall"),
+    "skills": ("cards/skill",),
+    "emergencies": ("cards/emergency",),
+}
+"""Where the cards of a kind of definition are; not every practical has a sheet for the wall."""
+DEFINITIONS = [
+    f"{shelf}/{file.stem}" for shelf in FOLDERS for file in sorted((CONTENT / shelf).glob("*.yml"))
+]
 
 HEIGHTS = """() => [...document.querySelectorAll('.side')].map(side => {
   side.style.minHeight = '0';
@@ -58,7 +68,12 @@ SEEN = """() => [...document.querySelectorAll('.step__do, .actions__do, .warn')]
 })"""
 
 STEP_SIZES = """() => [...document.querySelectorAll('.step__do, .warn, .actions__do')].map(
-  element => parseFloat(getComputedStyle(element).fontSize))"""
+  element => parseFloat(getComputedStyle(element).fontSize) * 72 / 96)"""
+
+LACKING = """weights => weights.filter(
+  weight => !document.fonts.check(`${weight} 12px 'Clampstand Sans'`, document.body.innerText))"""
+
+WIDER = "document.documentElement.scrollWidth > window.innerWidth"
 
 LONGEST = """() => {
   let longest = '';
@@ -87,132 +102,184 @@ LONGEST = """() => {
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The cards of the demo department as files, with the fonts they name."""
-    book = read(CONTENT).book
-    assert book is not None
     made = tmp_path_factory.mktemp("cards")
     shutil.copytree(ASSETS / "fonts", made / "assets" / "clampstand" / "fonts")
-    for card in cards(Contents(book, sheets(lessons_of(book)))):
+    for card in cards(demo_contents()):
         place = made / card.page.uri
         place.parent.mkdir(parents=True, exist_ok=True)
         place.write_text(card.page.html, encoding="utf-8")
     return made
 
 
-@pytest.fixture(scope="module")
-def page(browser: Browser) -> Iterator[Page]:
-    opened = browser.new_page()
-    yield opened
-    opened.close()
+@dataclass(frozen=True)
+class Seen:
+    """One card as it was found.
+
+    Args:
+        name: its address from the folder of cards on.
+        sides: how many sides it is meant to have.
+        barriers: what axe finds on a phone and on a desk.
+        too_wide_for: the widths at which it must be scrolled sideways, in CSS pixels.
+        heights: of each side, in mm.
+        spilling: what reaches over the edge of its side.
+        smallest: where text stands, and its smallest size there in points.
+        step_sizes: the sizes of steps, warnings and actions, in points.
+        longest: the longest line.
+        lacking: the weights of our font that lack a sign.
+        printed: paper, and how many sides come out on it.
+        words: what the printed sheet says, without spaces, in small letters.
+        steps: what the page says of each step, warning and action.
+        asked: every address it asked for.
+        said: what it told the console.
+    """
+
+    name: str
+    sides: int
+    barriers: list[str]
+    too_wide_for: list[int]
+    heights: list[float]
+    spilling: list[str]
+    smallest: dict[str, float]
+    step_sizes: list[float]
+    longest: str
+    lacking: list[int]
+    printed: dict[str, int]
+    words: str
+    steps: list[str]
+    asked: list[str]
+    said: list[str]
 
 
-def on_paper(page: Page, card: Path) -> None:
+def look_at(page: Page, card: Path, folder: Path) -> Seen:
+    """A card on two screens, then on paper."""
+    asked: list[str] = []
+    said: list[str] = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.on("console", lambda message: said.append(message.text))
+    page.on("pageerror", lambda error: said.append(str(error)))
     page.goto(card.as_uri())
+    page.evaluate("document.fonts.ready")
+    found, too_wide = [], []
+    for size in (PHONE, DESK):
+        found += barriers(page, [size])
+        too_wide += [size["width"]] if page.evaluate(WIDER) else []
     page.emulate_media(media="print")
     page.evaluate("document.fonts.ready")
+    prints = {paper: _printed(page, paper) for paper in PAPERS}
+    return Seen(
+        name=card.relative_to(folder).as_posix(),
+        sides=1 if card.parent.name in ("emergency", "wall") else 2,
+        barriers=found,
+        too_wide_for=too_wide,
+        heights=[height * MM for height in page.evaluate(HEIGHTS)],
+        spilling=page.evaluate(SPILLS),
+        smallest=page.evaluate(SMALLEST),
+        step_sizes=page.evaluate(STEP_SIZES),
+        longest=page.evaluate(LONGEST),
+        lacking=page.evaluate(LACKING, [400, 700]),
+        printed={paper: len(pdf.pages) for paper, pdf in prints.items()},
+        words=_joined("".join(sheet.extract_text() for sheet in prints["A4"].pages)),
+        steps=page.evaluate(SEEN),
+        asked=asked,
+        said=said,
+    )
 
 
-def all_of(folder: Path) -> list[Path]:
-    found = sorted((folder / "cards").rglob("*.html"))
+def _printed(page: Page, paper: str) -> PdfReader:
+    return PdfReader(BytesIO(page.pdf(format=paper, print_background=PAPERS[paper])))
+
+
+def _joined(text: str) -> str:
+    return "".join(text.split()).casefold()
+
+
+def all_of(folder: Path, definition: str) -> list[Path]:
+    """The cards of a definition, one or two."""
+    shelf, its_id = definition.split("/")
+    paths = [folder / inner / f"{its_id}.html" for inner in FOLDERS[shelf]]
+    return [path for path in paths if path.is_file()]
+
+
+@pytest.fixture(scope="module", params=DEFINITIONS)
+def seen(request: pytest.FixtureRequest, browser: Browser, folder: Path) -> list[Seen]:
+    """The cards of one definition; pytest asks everything of one before it looks at the next."""
+    found = []
+    for card in all_of(folder, request.param):
+        page = browser.new_page()
+        found.append(look_at(page, card, folder))
+        page.close()
     assert found
     return found
 
 
-def sides_of(card: Path) -> int:
-    return 1 if card.parent.name in ("emergency", "wall") else 2
+def test_every_card_is_looked_at(folder: Path) -> None:
+    looked_at = {card for definition in DEFINITIONS for card in all_of(folder, definition)}
+    assert looked_at == set((folder / "cards").rglob("*.html"))
 
 
-def test_every_side_fits_what_both_papers_leave(page: Page, folder: Path) -> None:
-    too_long = []
-    for card in all_of(folder):
-        on_paper(page, card)
-        heights = [height * MM for height in page.evaluate(HEIGHTS)]
-        assert len(heights) == sides_of(card)
-        too_long += [
-            f"{card.name}, side {n}: {height - SIDE_HEIGHT:.1f} mm too long"
-            for n, height in enumerate(heights, start=1)
+def test_every_side_fits_what_both_papers_leave(seen: list[Seen]) -> None:
+    for card in seen:
+        assert len(card.heights) == card.sides, card.name
+        too_long = [
+            f"side {n}: {height - SIDE_HEIGHT:.1f} mm too long"
+            for n, height in enumerate(card.heights, start=1)
             if height > SIDE_HEIGHT
         ]
-    assert too_long == []
+        assert too_long == [], card.name
 
 
-@pytest.mark.parametrize(("paper", "backgrounds"), [("A4", True), ("Letter", False)])
-def test_it_prints_on_one_sheet(page: Page, folder: Path, paper: str, backgrounds: bool) -> None:
-    for card in all_of(folder):
-        on_paper(page, card)
-        printed = PdfReader(BytesIO(page.pdf(format=paper, print_background=backgrounds)))
-        assert len(printed.pages) == sides_of(card), card.name
+def test_it_prints_on_one_sheet(seen: list[Seen]) -> None:
+    for card in seen:
+        assert card.printed == dict.fromkeys(PAPERS, card.sides), card.name
 
 
-def test_nothing_spills_over_the_edge(page: Page, folder: Path) -> None:
-    for card in all_of(folder):
-        on_paper(page, card)
-        assert page.evaluate(SPILLS) == [], card.name
+def test_nothing_spills_over_the_edge(seen: list[Seen]) -> None:
+    for card in seen:
+        assert card.spilling == [], card.name
 
 
-def test_the_print_holds_every_step_whole(page: Page, folder: Path) -> None:
+def test_the_print_holds_every_step_whole(seen: list[Seen]) -> None:
     """What the printed sheet's own text says, against the page: nothing is clipped or painted over."""
-    for card in all_of(folder):
-        on_paper(page, card)
-        printed = PdfReader(BytesIO(page.pdf(format="A4")))
-        words = "".join("".join(sheet.extract_text() for sheet in printed.pages).split())
-        for step in page.evaluate(SEEN):
-            assert "".join(step.split())[-30:].casefold() in words.casefold(), (card.name, step)
+    for card in seen:
+        for step in card.steps:
+            assert _joined(step)[-30:] in card.words, (card.name, step)
 
 
-def test_type_is_large_enough(page: Page, folder: Path) -> None:
-    for card in all_of(folder):
-        on_paper(page, card)
-        sizes = page.evaluate(SMALLEST)
-        assert sizes["anything"] >= 9 - 0.01, card.name
-        assert sizes.get("done or said", 99) >= 11.5 - 0.01, card.name
-        assert all(size * 72 / 96 >= 12 - 0.01 for size in page.evaluate(STEP_SIZES)), card.name
+def test_type_is_large_enough(seen: list[Seen]) -> None:
+    for card in seen:
+        assert card.smallest["anything"] >= 9 - 0.01, card.name
+        assert card.smallest.get("done or said", 99) >= 11.5 - 0.01, card.name
+        assert all(size >= 12 - 0.01 for size in card.step_sizes), card.name
 
 
-def test_lines_are_short_enough_to_read(page: Page, folder: Path) -> None:
-    for card in all_of(folder):
-        on_paper(page, card)
-        longest = page.evaluate(LONGEST)
-        assert 0 < len(longest) <= LONGEST_LINE, (card.name, len(longest), longest)
+def test_lines_are_short_enough_to_read(seen: list[Seen]) -> None:
+    for card in seen:
+        assert 0 < len(card.longest) <= LONGEST_LINE, (card.name, len(card.longest), card.longest)
 
 
-def test_the_font_is_our_own_and_has_every_sign(page: Page, folder: Path) -> None:
-    for card in all_of(folder):
-        on_paper(page, card)
-        for weight in (400, 700):
-            has = f"() => document.fonts.check(`{weight} 12px 'Clampstand Sans'`, document.body.innerText)"
-            assert page.evaluate(has), (card.name, weight)
+def test_the_font_is_our_own_and_has_every_sign(seen: list[Seen]) -> None:
+    for card in seen:
+        assert card.lacking == [], card.name
 
 
-def test_it_asks_nobody_for_anything(browser: Browser, folder: Path) -> None:
-    opened = browser.new_page()
-    asked: list[str] = []
-    said: list[str] = []
-    opened.on("request", lambda request: asked.append(request.url))
-    opened.on("console", lambda message: said.append(message.text))
-    opened.on("pageerror", lambda error: said.append(str(error)))
-    for card in all_of(folder):
-        opened.goto(card.as_uri())
-        opened.evaluate("document.fonts.ready")
-    opened.close()
-    assert [url for url in asked if not url.startswith(folder.as_uri())] == []
-    assert said == []
+def test_it_asks_nobody_for_anything(seen: list[Seen], folder: Path) -> None:
+    for card in seen:
+        assert card.asked, card.name
+        assert [url for url in card.asked if not url.startswith(folder.as_uri())] == [], card.name
+        assert card.said == [], card.name
 
 
-@pytest.mark.parametrize("width", [390, 1280])
-def test_axe_finds_nothing(browser: Browser, folder: Path, width: int) -> None:
-    opened = browser.new_page(viewport={"width": width, "height": 844})
-    for card in all_of(folder):
-        opened.goto(card.as_uri())
-        found = Axe().run(opened, options={"runOnly": RULES}).response["violations"]
-        assert [(v["id"], [n["html"][:120] for n in v["nodes"]][:3]) for v in found] == [], card.name
-        assert opened.evaluate("document.documentElement.scrollWidth <= window.innerWidth"), card.name
-    opened.close()
+def test_axe_finds_nothing(seen: list[Seen]) -> None:
+    for card in seen:
+        assert card.barriers == [], card.name
+        assert card.too_wide_for == [], card.name
 
 
-def test_boxes_can_be_ticked_by_keyboard(page: Page, folder: Path) -> None:
-    page.goto(all_of(folder)[0].as_uri())
-    page.emulate_media(media="screen")
+def test_boxes_can_be_ticked_by_keyboard(browser: Browser, folder: Path) -> None:
+    page = browser.new_page()
+    page.goto(all_of(folder, DEFINITIONS[0])[0].as_uri())
     box = page.locator(".tick input").first
     box.focus()
     page.keyboard.press("Space")
     assert box.is_checked()
+    page.close()

@@ -11,9 +11,9 @@ from clampstand.rendering.assets import assets
 from clampstand.rendering.live.panel import Panel
 from clampstand.rendering.live.totals import totals_of
 from clampstand.rendering.templating import environment
+from demo import demo
 from rendering.live.trials import (
     TOLERANCE,
-    demo,
     demo_panels,
     everything,
     expected,
@@ -23,7 +23,7 @@ from rendering.live.trials import (
 
 pytestmark = pytest.mark.browser
 
-BOOK = demo()
+BOOK = demo().book
 PANELS = demo_panels()
 POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'"
 HOST = "http://handbook.test"

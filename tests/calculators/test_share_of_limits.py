@@ -1,20 +1,18 @@
 """The store against what may be kept without a permit, reckoned again with other half-lives and by hand."""
 
 import dataclasses
-from pathlib import Path
 
 import pytest
 import radioactivedecay as rd
 
-from clampstand.build import handbook
 from clampstand.calculators.share_of_limits import counted, share_of_limits, shares, unlimited
 from clampstand.calculators.worked import CannotWork
 from clampstand.checks.engine import verdicts
 from clampstand.findings import Severity
 from clampstand.model.book import Book
+from demo import demo
 
-CONTENT = Path(__file__).parents[2] / "content"
-BOOK = handbook(CONTENT).book
+BOOK = demo().book
 
 LEVELS_KBQ = {"Am-241": 10, "Sr-90": 10, "Co-60": 100, "Cs-137": 10, "Ra-226": 10, "U-238": 10}
 """StrlSchV 2018, Anlage 4, Tabelle 1, Spalte 2, each with its progeny."""

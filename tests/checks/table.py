@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from checks.test_cases import cases_of
+from checks.written import cases_of
 from clampstand.checks import RULES
 
 TABLE = Path(__file__).with_name("TABLE.md")

@@ -1,46 +1,16 @@
 """Every rule meets wrong edits with their nearest legal neighbours, and says what is the matter."""
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
-import yaml
 
-from checks.edits import Plain, bench, edited, judged
+from checks.edits import edited, judged
+from checks.written import ALL, BENCH, CASES, Case, cases_of, found_in_wrong
 from clampstand.checks import RULES
 from clampstand.findings import Finding, Severity
 
-CASES = Path(__file__).parent / "cases"
-BENCH = bench()
 FEWEST = 3
-
-
-@dataclass(frozen=True)
-class Case:
-    """A wrong edit, words that must be said about it, and an edit nearly the same that is allowed."""
-
-    rule: str
-    number: int
-    wrong: dict[str, Plain]
-    says: tuple[str, ...]
-    twin: dict[str, Plain]
-
-    def __str__(self) -> str:
-        return f"{self.rule}-{self.number}"
-
-
-def cases_of(rule: str) -> Iterator[Case]:
-    """The cases written for a rule."""
-    path = CASES / f"{rule}.yml"
-    written = yaml.load(path.read_text(), yaml.CBaseLoader) if path.exists() else []
-    for number, case in enumerate(written, start=1):
-        assert set(case) == {"wrong", "says", "twin"}, f"{path.name}, case {number}"
-        assert all((case["wrong"], case["says"])), f"{path.name}, case {number}"
-        yield Case(rule, number, case["wrong"], tuple(case["says"]), case["twin"])
-
-
-ALL = [case for rule in RULES for case in cases_of(rule.id)]
 
 
 def words_of(finding: Finding) -> str:
@@ -77,15 +47,15 @@ def test_every_file_of_cases_belongs_to_a_rule() -> None:
 
 
 @pytest.mark.parametrize("case", ALL, ids=str)
-def test_a_wrong_edit_is_found_and_named(case: Case, tmp_path: Path) -> None:
-    findings = judged(edited(BENCH, case.wrong), tmp_path).findings
+def test_a_wrong_edit_is_found_and_named(case: Case) -> None:
+    findings = found_in_wrong(case)
     assert {finding.rule for finding in unexcused(findings, case.rule)} == {case.rule}, findings
     said = "\n".join(words_of(finding) for finding in findings)
     for words in case.says:
         assert words in said, said
     for finding in findings:
         assert all((finding.message, finding.needed, finding.mend, finding.whose, finding.subject)), finding
-        assert (tmp_path / finding.place.file).exists()
+        assert finding.place.file in edited(BENCH, case.wrong)
 
 
 @pytest.mark.parametrize("case", ALL, ids=str)

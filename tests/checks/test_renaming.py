@@ -6,10 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from checks.edits import Files, Plain, bench, edited, judged
-from checks.test_cases import ALL, Case
+from checks.edits import Files, Plain, edited, judged
+from checks.written import ALL, BENCH, Case, found_in_wrong
 
-BENCH = bench()
 ABOUT_NAMES = ("names-in-braces", "size-by-name", "substance-by-name")
 """Rules about the names themselves: their wrong edits name things by words the renaming takes away, or hold
 what a name says against what is written beside it."""
@@ -39,7 +38,6 @@ def test_the_renamed_bench_is_clean(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("case", [case for case in ALL if case.rule not in ABOUT_NAMES], ids=str)
 def test_renaming_changes_no_verdict(case: Case, tmp_path: Path) -> None:
-    files = edited(BENCH, case.wrong)
-    before = judged(files, tmp_path / "before").findings
-    after = judged(renamed(files), tmp_path / "after").findings
+    before = found_in_wrong(case)
+    after = judged(renamed(edited(BENCH, case.wrong)), tmp_path).findings
     assert Counter((f.rule, f.severity) for f in after) == Counter((f.rule, f.severity) for f in before)

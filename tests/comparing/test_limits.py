@@ -5,7 +5,6 @@ from pathlib import Path
 import pytest
 
 from checks.edits import Files, Plain, bench, edited, judged
-from clampstand.build import handbook
 from clampstand.cli import main
 from clampstand.comparing.limits import (
     DEPARTMENT,
@@ -16,8 +15,8 @@ from clampstand.comparing.limits import (
     with_packs,
 )
 from clampstand.model.book import Book
+from demo import demo
 
-CONTENT = Path(__file__).parents[2] / "content"
 BENCH: Files = bench()
 
 
@@ -58,7 +57,7 @@ def test_a_value_written_in_another_unit_flips_nothing_and_changes_words_only(
 
 
 def test_another_country_s_packs_name_the_practicals_that_use_its_sources() -> None:
-    book = handbook(CONTENT).book
+    book = demo().book
     packs = [pack for pack in book.department.packs if pack != "GB"]
     found = flips(book, with_packs(book, [*packs, "US"]))
     spark = found["practicals/spark-counter"]
@@ -72,17 +71,17 @@ def test_another_country_s_packs_name_the_practicals_that_use_its_sources() -> N
 
 
 def test_a_pack_may_be_named_in_any_case() -> None:
-    book = handbook(CONTENT).book
+    book = demo().book
     assert with_packs(book, ["gb", "Department-Rules"]).department.packs == ("GB", "department-rules")
 
 
 def test_a_pack_misspelt_is_asked_about() -> None:
     with pytest.raises(NoSuchPack, match="did you mean department-rules"):
-        with_packs(handbook(CONTENT).book, ["departmnt-rules"])
+        with_packs(demo().book, ["departmnt-rules"])
 
 
 def test_an_unknown_pack_is_said() -> None:
-    book = handbook(CONTENT).book
+    book = demo().book
     with pytest.raises(NoSuchPack, match="there is no pack moon"):
         with_packs(book, ["moon"])
 

@@ -9,8 +9,8 @@ from clampstand.build import handbook
 from clampstand.cli import main
 from clampstand.comparing.meaning import Change, changes, changes_as_text
 from clampstand.model.book import Book
+from demo import CONTENT, demo
 
-CONTENT = Path(__file__).parents[2] / "content"
 BENCH: Files = bench()
 
 
@@ -26,8 +26,7 @@ def told(before: Book, patch: str | dict[str, Plain], folder: Path) -> list[str]
 
 def test_nothing_is_said_of_what_is_the_same(before: Book) -> None:
     assert changes(before, before) == ()
-    book = handbook(CONTENT).book
-    assert changes(book, handbook(CONTENT).book) == ()
+    assert changes(demo().book, handbook(CONTENT).book) == ()
 
 
 @pytest.mark.parametrize(

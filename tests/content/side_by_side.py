@@ -2,16 +2,15 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
 from pathlib import Path
 
 import yaml
 
-from clampstand.build import Handbook, handbook, sheets
+from clampstand.build import sheets
 from content.finders import FINDERS, Beside, Fact, step_from
+from demo import demo
 
 HERE = Path(__file__).parent
-CONTENT = HERE.parents[1] / "content"
 TABLE = HERE / "SIDE_BY_SIDE.md"
 
 FIELDS = (
@@ -54,12 +53,6 @@ class Outcome:
     fact: str
     there: bool
     otherwise: str = ""
-
-
-@cache
-def demo() -> Handbook:
-    """The demo handbook, read once."""
-    return handbook(CONTENT)
 
 
 def asked_for(practical_id: str) -> Asked:

@@ -57,19 +57,21 @@ def at(data: Plain, route: Route) -> Plain:
 
 
 def put(data: Plain, route: Route, value: Plain) -> Plain:
-    """A copy with another value at a route; None takes the key or element away."""
-    whole = copy.deepcopy(data)
-    *way, last = route
-    inner = whole
-    for index, part in enumerate(way):
-        if isinstance(inner[part], str):  # ``touches: plates`` for ``touches: [plates]``
-            return put(data, route[: index + 1], value)
-        inner = inner[part]
-    if value is None:
-        del inner[last]
+    """The data with another value at a route; None takes the key or element away.
+
+    Only what lies on the way is copied: most edits are dropped from a sample unread.
+    """
+    part, *further = route
+    if further and isinstance(data[part], str):
+        further = []  # ``touches: plates`` for ``touches: [plates]``
+    copied = copy.copy(data)
+    if further:
+        copied[part] = put(data[part], tuple(further), value)
+    elif value is None:
+        del copied[part]
     else:
-        inner[last] = value
-    return whole
+        copied[part] = value
+    return copied
 
 
 def scalars(data: Plain, route: Route = ()) -> Iterator[tuple[Route, str]]:

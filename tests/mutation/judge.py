@@ -8,7 +8,6 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 import yaml
@@ -20,13 +19,13 @@ from clampstand.model.base import Entry
 from clampstand.model.book import Book
 from clampstand.model.limit import Limit
 from clampstand.model.practical import Practical
-from clampstand.reading import Reading, read
+from clampstand.reading import Reading
 from clampstand.reading.newest import with_the_newest
 from clampstand.reading.references import wrong_names
+from demo import demo
 from mutation.edits import Edit, Plain, at
 from mutation.same import INDEPENDENT, ONLY_TALKED_OF, SAID_TWICE, independent, only_talked_of, said_twice
 
-CONTENT = Path(__file__).parents[2] / "content"
 SLOW = ("expectation-computable", "expected-value-agrees", "names-in-braces", "prose-agrees")
 OF_PRACTICALS = sorted((rule for rule in RULES if rule.check), key=lambda rule: rule.id in SLOW)
 OF_BOOKS = [rule for rule in RULES if rule.check_book]
@@ -62,7 +61,7 @@ class Judged:
 
 @cache
 def _reading() -> Reading:
-    return read(CONTENT)
+    return demo().reading
 
 
 def content() -> Book:
@@ -170,7 +169,7 @@ def caught_in_shared(edit: Edit, shelf: str, entry: Entry, book: Book) -> str:
     changed = with_the_newest(_with(book, shelf, entry, edited))
     if wrong_names(edited, changed):
         return "unknown-id"
-    found = in_book(changed)
+    found = in_book(changed, "" if shelf == "department" else shelf)
     users = [practical for practical in book.practicals.values() if uses(practical, shelf, entry, book)]
     if shelf == "packs" and edit.where[:1] == ("limits",):
         key = plain(entry)["limits"][edit.where[1]]["key"]

@@ -57,7 +57,7 @@ def test_what_is_no_formula_is_refused(text: str) -> None:
 
 @given(text=st.text(alphabet=string.ascii_letters + string.digits + "()·. ", max_size=200))
 def test_any_text_is_read_or_refused_at_once(text: str) -> None:
-    started = time.perf_counter()
+    started = time.process_time()
     try:
         atoms = ch.atoms_in(text)
     except ch.NotAFormula:
@@ -65,7 +65,7 @@ def test_any_text_is_read_or_refused_at_once(text: str) -> None:
     else:
         assert atoms
         assert all(count >= 1 for count in atoms.values())
-    assert time.perf_counter() - started < 0.2
+    assert time.process_time() - started < 0.2
 
 
 def test_the_water_of_a_hydrate_is_weighed_too() -> None:

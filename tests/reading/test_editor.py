@@ -9,8 +9,8 @@ import pytest
 
 from clampstand.cli import main
 from clampstand.model.base import Definition
-from clampstand.reading import read
 from clampstand.reading.editor import KNOWN_IDS, kinds_of_file, schema_name
+from demo import demo
 
 ROOT = Path(__file__).parents[2]
 CONTENT = ROOT / "content"
@@ -115,8 +115,7 @@ def _top_parts(text: str) -> list[str]:
 
 def test_ids_are_offered_and_a_new_one_is_taken(tmp_path: Path) -> None:
     known = json.loads((SCHEMAS / KNOWN_IDS).read_text())["$defs"]
-    book = read(CONTENT).book
-    assert book is not None
+    book = demo().book
     assert known["kit"]["enum"] == sorted(book.kit)
     assert "hand-to-source-distance" in known["rules"]["enum"]
     fields = json.loads((SCHEMAS / "practicals.schema.json").read_text())["$defs"]["KitLine"]["properties"]
@@ -148,4 +147,4 @@ def test_the_workspace_maps_every_kind_of_file() -> None:
 
 
 def test_the_reader_passes_the_schemas_by() -> None:
-    assert not any(".schemas" in file for file in read(CONTENT).files)
+    assert not any(".schemas" in file for file in demo().reading.files)

@@ -93,9 +93,9 @@ BOMBS = {
 @pytest.mark.parametrize("file", ["kit/more.yml", "practicals/sparks.yml", "limits/more.yml"])
 def test_bombs_go_off_quietly(name: str, file: str, tiny_content: Callable[..., Path]) -> None:
     content = tiny_content({file: BOMBS[name]})
-    start = time.monotonic()
+    start = time.process_time()
     reading = read(content)
-    assert time.monotonic() - start < LONGEST
+    assert time.process_time() - start < LONGEST
     assert any(finding.stops for finding in reading.findings), "a bomb is no handbook"
     assert len(reading.findings) <= 120
 

@@ -446,9 +446,9 @@ def test_an_inspection_supersedes_the_list_of_supplies(tiny_content: Content) ->
 
 def test_a_table_without_end_is_read_up_to_its_cap_and_soon(tiny_content: Content) -> None:
     rows = "".join(f"2026-01-08,S-1,yes,store {number},whole,TEC1,\n" for number in range(MOST_ROWS + 5))
-    began = time.perf_counter()
+    began = time.process_time()
     finding = only(reading_of(tiny_content, f"{HEADER}\n{rows}"))
-    assert time.perf_counter() - began < 10
+    assert time.process_time() - began < 10
     assert f"more than {MOST_ROWS} rows" in finding.message
 
 

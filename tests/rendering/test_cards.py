@@ -5,17 +5,13 @@ import re
 from collections.abc import Iterable
 from dataclasses import replace
 from functools import cache
-from pathlib import Path
 
 import pytest
 import segno
 from bs4 import BeautifulSoup, Tag
 
-from clampstand.build import sheets
 from clampstand.calculators.kit_totals import KitTotal
-from clampstand.checks.engine import lessons_of
 from clampstand.model.practical import PHASES, KitLine, Practical
-from clampstand.reading import read
 from clampstand.rendering.assets import ASSETS
 from clampstand.rendering.cards import cards
 from clampstand.rendering.cards.emergency import MOST_ROWS
@@ -28,19 +24,12 @@ from clampstand.rendering.diagrams.signs import SIGNS
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.practical import practical_page
 from clampstand.rendering.prose import plain, quotes_of
+from demo import demo_contents as demo
 from tiny import step as made_step
 
-CONTENT = Path(__file__).parents[2] / "content"
 MOST_WORDS = 25  # words in a sentence: GOV.UK's and the Australian style manual's figure
 LEAST_MODULE = 0.5  # mm; a code's square as a telephone reads it from a hand's width
 CODE_SIDE = 28  # mm, as card.css sets it
-
-
-@cache
-def demo() -> Contents:
-    book = read(CONTENT).book
-    assert book is not None
-    return Contents(book, sheets(lessons_of(book)))
 
 
 @cache

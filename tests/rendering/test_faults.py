@@ -3,16 +3,15 @@
 import html
 import re
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
-from clampstand.build import handbook, sheets
+from clampstand.build import sheets
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.pages.practical import faults_of, practical_page
+from demo import demo
 
-CONTENT = Path(__file__).parents[2] / "content"
-HANDBOOK = handbook(CONTENT)
+HANDBOOK = demo()
 BOOK = HANDBOOK.book
 
 HIGH_VOLTAGE = {

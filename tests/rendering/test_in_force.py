@@ -9,8 +9,8 @@ from bs4 import BeautifulSoup
 
 from clampstand.build import Handbook, handbook, site_pages
 from clampstand.rendering.cards.finishing import IN_FORCE
+from demo import CONTENT, demo
 
-CONTENT = Path(__file__).parents[2] / "content"
 ID = re.compile(r"[0-9a-f]{4}-[0-9a-f]{8}")
 
 
@@ -18,11 +18,6 @@ def ids_of(judged: Handbook) -> dict[str, str]:
     """The id printed on every card, by the card's address."""
     pages = (page for page in site_pages(judged) if page.stands_alone)
     return {page.uri: BeautifulSoup(page.html, "html.parser").select_one(".card-id").text for page in pages}
-
-
-@cache
-def demo() -> Handbook:
-    return handbook(CONTENT)
 
 
 @cache

@@ -1,16 +1,13 @@
 """Who may run a practical, as its page says it."""
 
-from pathlib import Path
-
 import pytest
 
-from clampstand.build import handbook
 from clampstand.calculators.sign_offs import level_for
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.pages.ladder import LEVELS, Rung, ladder
+from demo import demo
 
-CONTENT = Path(__file__).parents[2] / "content"
-BOOK = handbook(CONTENT).book
+BOOK = demo().book
 
 
 @pytest.mark.parametrize(

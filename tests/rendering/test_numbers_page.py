@@ -12,9 +12,9 @@ from clampstand.checks import RULES
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.pages.numbers import formulae_in, numbers_page
 from clampstand.rendering.site import pages
+from demo import demo_contents
 
-_JUDGED = handbook(Path(__file__).parents[2] / "content")
-_CONTENTS = Contents(_JUDGED.book, sheets(_JUDGED.lessons), _JUDGED.findings, RULES)
+_CONTENTS = demo_contents()
 _PAGE = numbers_page(_CONTENTS)
 SECTIONS = {
     found[1]: html.unescape(found[2])

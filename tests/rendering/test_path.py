@@ -2,18 +2,17 @@
 
 import html
 import re
-from pathlib import Path
 
 import pytest
 
-from clampstand.build import handbook, sheets
+from clampstand.build import sheets
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.pages.path import path_page, rows_to_sign, warned_steps
 from clampstand.rendering.pages.practical import practical_page
 from clampstand.rendering.pages.skill import skills_page
+from demo import demo
 
-CONTENT = Path(__file__).parents[2] / "content"
-HANDBOOK = handbook(CONTENT)
+HANDBOOK = demo()
 BOOK = HANDBOOK.book
 CONTENTS = Contents(BOOK, sheets(HANDBOOK.lessons))
 

@@ -22,16 +22,14 @@ import pytest
 from bs4 import BeautifulSoup, Tag
 from pypdf import PdfReader
 
-from clampstand.build import sheets
-from clampstand.checks.engine import lessons_of
 from clampstand.cli import main
 from clampstand.reading import read
 from clampstand.rendering.cards import cards
-from clampstand.rendering.contents import Contents, Paper
+from clampstand.rendering.contents import Paper
 from clampstand.rendering.pdf import printing
 from clampstand.rendering.pdf.printing import CannotPrint, all_cards, as_pdf
+from demo import CONTENT, demo_contents
 
-CONTENT = Path(__file__).parents[2] / "content"
 SIZES = {"a4": (210, 297), "letter": (215.9, 279.4)}  # mm: ISO 216; ANSI/ASME Y14.1
 POINTS = 72 / 25.4  # a millimetre
 MARGIN = 12 * POINTS
@@ -41,21 +39,14 @@ seen_on_paper = pytest.mark.skipif(not POPPLER, reason="poppler-utils are not in
 
 
 @cache
-def demo() -> Contents:
-    book = read(CONTENT).book
-    assert book is not None
-    return Contents(book, sheets(lessons_of(book)))
-
-
-@cache
 def all_data() -> dict[str, dict[str, Any]]:
-    return dict(all_cards(demo()))
+    return dict(all_cards(demo_contents()))
 
 
 @cache
 def printed(paper: Paper) -> bytes:
     """All cards in one file."""
-    return as_pdf(list(all_data().values()), demo().day, paper)
+    return as_pdf(list(all_data().values()), demo_contents().day, paper)
 
 
 @cache
@@ -71,7 +62,7 @@ def sides_of(path: str) -> int:
 
 def in_the_browser() -> Iterator[tuple[str, BeautifulSoup]]:
     """Every card for the browser with the path of the same card as PDF, without what only a reader hears."""
-    for card in cards(demo()):
+    for card in cards(demo_contents()):
         path = card.page.uri.removeprefix("cards/").removesuffix(".html")
         page = BeautifulSoup(card.page.html, "html.parser")
         for unseen in page.select(".unseen, svg, nav, style, title"):
@@ -171,9 +162,9 @@ def test_the_same_bytes_in_another_place_and_time() -> None:
     """Another process, with another order of hashes, another zone and another language of the machine."""
     script = (
         f"import sys; sys.path[:0] = {[str(Path(__file__).parent), *sys.path]!r}\n"
-        "from test_pdf import all_data, as_pdf, demo\n"
+        "from test_pdf import all_data, as_pdf, demo_contents\n"
         "from hashlib import sha256\n"
-        "print(sha256(as_pdf(list(all_data().values())[:3], demo().day, 'a4')).hexdigest())\n"
+        "print(sha256(as_pdf(list(all_data().values())[:3], demo_contents().day, 'a4')).hexdigest())\n"
     )
     digests = set()
     for zone, seed in (("Pacific/Auckland", "1"), ("America/Lima", "2")):
@@ -190,7 +181,7 @@ def test_it_is_dated_by_the_department_and_set_in_our_type_alone() -> None:
     reader = PdfReader(BytesIO(printed("a4")))
     assert reader.metadata is not None
     assert reader.metadata.creation_date is not None
-    assert reader.metadata.creation_date.date() == demo().day
+    assert reader.metadata.creation_date.date() == demo_contents().day
     fonts = {
         str(font.get_object()["/BaseFont"]).split("+")[-1]
         for page in reader.pages
@@ -205,7 +196,7 @@ def test_an_overflow_is_told_in_millimetres() -> None:
     over = []
     for paper in PAPERS:
         with pytest.raises(CannotPrint, match="side 1, is too full by") as refused:
-            as_pdf([card], demo().day, paper)
+            as_pdf([card], demo_contents().day, paper)
         assert card["title"] in str(refused.value)
         over.append(float(re.findall(r"by ([0-9.]+) mm", str(refused.value))[0]))
     assert over[1] - over[0] == pytest.approx(297 - 279.4, abs=0.11)
@@ -217,7 +208,7 @@ def test_every_card_that_is_too_full_is_named() -> None:
         for card in (card_of("practical/"), card_of("skill/"))
     )
     with pytest.raises(CannotPrint) as refused:
-        as_pdf([first, second], demo().day, "a4")
+        as_pdf([first, second], demo_contents().day, "a4")
     assert re.findall(r"side (\d)", str(refused.value)) == ["2", "2"]
     assert first["title"] in str(refused.value)
     assert second["title"] in str(refused.value)
@@ -225,7 +216,7 @@ def test_every_card_that_is_too_full_is_named() -> None:
 
 def test_what_is_measured_is_as_tall_as_what_is_printed(tmp_path: Path) -> None:
     """Columns have the height of pieces without their names: with them no side may be taller."""
-    told = printing.inputs(list(all_data().values()), demo().day, "letter", "Cards")
+    told = printing.inputs(list(all_data().values()), demo_contents().day, "letter", "Cards")
     over = []
     for kind in ("measured", "printed"):
         template = tmp_path / kind
@@ -243,14 +234,14 @@ def test_what_is_measured_is_as_tall_as_what_is_printed(tmp_path: Path) -> None:
 
 def test_a_character_without_a_glyph_is_refused() -> None:
     with pytest.raises(CannotPrint, match="☃"):
-        as_pdf([card_of("emergency/") | {"when": "Beware of ☃."}], demo().day, "a4")
+        as_pdf([card_of("emergency/") | {"when": "Beware of ☃."}], demo_contents().day, "a4")
 
 
 @pytest.mark.parametrize(
     "words", ['#panic("x")', "*b* _i_ $x^2$", '#read("card.typ")', "= h \\ @label <label>", '"];#sys', "`x`"]
 )
 def test_an_authors_words_stay_words(words: str) -> None:
-    made = as_pdf([card_of("emergency/") | {"when": words, "title": words}], demo().day, "a4")
+    made = as_pdf([card_of("emergency/") | {"when": words, "title": words}], demo_contents().day, "a4")
     text = PdfReader(BytesIO(made)).pages[0].extract_text()
     assert run_together(text).count(run_together(words)) >= 2
 
@@ -261,7 +252,7 @@ def test_a_days_cards_are_in_one_file_in_the_order_of_its_lessons() -> None:
     for table in sorted((CONTENT / "timetable").glob("*.csv")):
         for lesson in csv.DictReader(table.open(encoding="utf-8")):
             lessons.setdefault(lesson["date"], {})[lesson["practical"]] = None
-    made = dict(printing.files(demo(), "a4"))
+    made = dict(printing.files(demo_contents(), "a4"))
     assert {path for path in made if path.startswith("day/")} == {f"day/{date}.pdf" for date in lessons}
     for date, practicals in lessons.items():
         reader = PdfReader(BytesIO(made[f"day/{date}.pdf"]))
@@ -281,7 +272,7 @@ def test_a_days_cards_are_in_one_file_in_the_order_of_its_lessons() -> None:
 def test_two_checkers_find_nothing_against_pdf_ua(kind: str, tmp_path: Path) -> None:
     """ISO 14289-1 as far as two programs check it; neither takes the place of a person who listens."""
     target = tmp_path / "card.pdf"
-    target.write_bytes(as_pdf([card_of(kind)], demo().day, "a4"))
+    target.write_bytes(as_pdf([card_of(kind)], demo_contents().day, "a4"))
     heard = outloud.check(str(target))
     assert heard.error is None
     assert [finding for finding in heard.findings if finding.severity != "info"] == []
@@ -294,7 +285,7 @@ def test_two_checkers_find_nothing_against_pdf_ua(kind: str, tmp_path: Path) -> 
 def test_every_picture_has_its_words() -> None:
     """Signs and codes carry an alternative text each, so that a screen reader says which they are."""
     card = card_of("practical/")
-    root = PdfReader(BytesIO(as_pdf([card], demo().day, "a4"))).trailer["/Root"]
+    root = PdfReader(BytesIO(as_pdf([card], demo_contents().day, "a4"))).trailer["/Root"]
     alternatives = Counter(_alternatives(root["/StructTreeRoot"]))
     for signed in card["banner"]:
         assert alternatives[f"Sign: {signed['words']}"] == 1
@@ -366,7 +357,7 @@ def test_every_word_is_seen_and_none_lies_on_another(
 ) -> None:
     """A number can be in the text of a file and not on its paper: so the paper is looked at."""
     target = tmp_path / "card.pdf"
-    target.write_bytes(as_pdf([all_data()[path]], demo().day, paper))
+    target.write_bytes(as_pdf([all_data()[path]], demo_contents().day, paper))
     words, (width, pixels) = words_on(target, page), grey(target, page)
     assert len(words) > 50
     for word in words:

@@ -1,18 +1,13 @@
 """Links from the first use of a word to what it means: where they stand, and where they do not."""
 
-from pathlib import Path
-
 import pint
 import pytest
 from bs4 import BeautifulSoup
 
-from clampstand.build import handbook, site_pages
 from clampstand.model.term import Term
-from clampstand.reading import read
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.terms import Words, with_terms
-
-CONTENT = Path(__file__).parents[2] / "content"
+from demo import demo, demo_pages
 
 
 def term(its_id: str, name: str, *also: str) -> Term:
@@ -74,7 +69,7 @@ def test_what_it_means_cannot_break_out_of_the_link():
 
 
 def test_a_practical_of_the_demo_keeps_every_word_and_links_each_term_once():
-    page = next(p for p in site_pages(handbook(CONTENT)) if p.uri == "practicals/spark-counter.html")
+    page = next(p for p in demo_pages() if p.uri == "practicals/spark-counter.html")
     soup = BeautifulSoup(page.html, "html.parser")
     leads_to = [link["href"] for link in soup.select("a.term")]
     assert len(leads_to) == len(set(leads_to)) >= 5
@@ -82,8 +77,7 @@ def test_a_practical_of_the_demo_keeps_every_word_and_links_each_term_once():
 
 
 def test_the_demo_explains_sixty_words_or_more_and_every_name_once():
-    book = read(CONTENT).book
-    assert book is not None
+    book = demo().book
     assert len(book.glossary) >= 60
     names = [name.casefold() for one in book.glossary.values() for name in one.names]
     assert sorted({name for name in names if names.count(name) > 1}) == []
@@ -95,8 +89,7 @@ def test_the_demo_explains_sixty_words_or_more_and_every_name_once():
 )
 def test_old_units_are_worth_what_an_independent_table_says(its_id: str, old: str, words: str):
     """Against pint's own table, not the handbook's units. Its rad is the angle, its rads the dose."""
-    book = read(CONTENT).book
-    assert book is not None
+    book = demo().book
     assert f"{old} is {words}" in book.glossary[its_id].means
     units = pint.UnitRegistry()
     one = units.Quantity(old.replace("1 rad", "1 rads"))

@@ -14,10 +14,10 @@ from clampstand.checks.engine import lessons_of
 from clampstand.rendering.live.compiler import name_of
 from clampstand.rendering.live.formulae import LIVE
 from clampstand.units import digits
+from demo import demo
 from rendering.live.trials import (
     RANGES,
     TOLERANCE,
-    demo,
     demo_panels,
     everything,
     expected,
@@ -65,7 +65,7 @@ def test_node_rounds_as_the_built_page_does(tmp_path):
 
 def test_a_panel_begins_at_the_worked_number_of_its_page():
     """Same formula, same figures: the number first shown live is the one printed on the page."""
-    book, panels = demo(), demo_panels()
+    book, panels = demo().book, demo_panels()
     compared: set[str] = set()
     for practical_id, sheet in sheets(lessons_of(book)).items():
         for _, found in sheet.numbers:

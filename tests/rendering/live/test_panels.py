@@ -21,9 +21,10 @@ from clampstand.rendering.live.parts import Asked, AskedDay, Fixed, Of, Read, Si
 from clampstand.rendering.live.totals import SIZES, totals_of
 from clampstand.rendering.templating import environment
 from clampstand.units import OutOfRange, number_in, q, quantity, read_amount
-from rendering.live.trials import demo, demo_panels
+from demo import demo
+from rendering.live.trials import demo_panels
 
-BOOK = demo()
+BOOK = demo().book
 PANELS_OF_DEMO = demo_panels()
 
 

@@ -2,11 +2,9 @@
 
 import math
 import random
-from pathlib import Path
+from functools import cache
 from typing import Any
 
-from clampstand.model.book import Book
-from clampstand.reading import read
 from clampstand.rendering.live.catalogue import panels_of
 from clampstand.rendering.live.compiler import name_of
 from clampstand.rendering.live.formulae import LIVE
@@ -14,6 +12,7 @@ from clampstand.rendering.live.panel import Panel
 from clampstand.rendering.live.parts import Asked, Choice
 from clampstand.rendering.live.script import live_script
 from clampstand.units import Formula
+from demo import demo
 
 TIMES, TIMES_FOR_A_PANEL = 1000, 100
 TOLERANCE = 1e-12
@@ -91,14 +90,9 @@ RANGES: dict[str, dict[str, tuple[float, float]]] = {
 """What each argument may be here, in the formula's unit; drawn evenly by factors."""
 
 
-def demo() -> Book:
-    book = read(Path(__file__).parents[3] / "content").book
-    assert book is not None
-    return book
-
-
+@cache
 def demo_panels() -> dict[str, Panel]:
-    book = demo()
+    book = demo().book
     return {f"{p.id}: {panel.id}": panel for p in book.practicals.values() for panel in panels_of(p, book)}
 
 
