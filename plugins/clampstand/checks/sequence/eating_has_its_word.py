@@ -1,7 +1,8 @@
 """A sentence in which somebody eats or drinks has its word in the data.
 
 Why: whether hands are clean before a snack is judged only where the data say that somebody eats. A break that
-stands in a sentence only is none for every rule.
+stands in a sentence only is none for every rule, and somebody eats with what was handled still on the
+fingers.
 
 Wrong:
     cold bench:
@@ -23,14 +24,16 @@ from clampstand.checks.rule import Lesson
 from clampstand.findings import Layer, Problem, Severity, Whose
 
 ID = "eating-has-its-word"
-SEVERITY = Severity.WARNING
+SEVERITY = Severity.STOP
 RULE = Whose(Layer.HANDBOOK, "a step's data say that somebody eats where its sentence does")
 _EATS = re.compile(
     r"(?:^|[.;:,]\s+|\b(?:(?<!\bfood )and|then|everybody|everyone|pupils)\s+)"
-    r"(?:(?:eat|drink|taste|chew|sip)s?\b|(?:have|has|take|takes)\s+(?:\w+\s+){0,2}(?:snack|lunch|drink|biscuit)\b)",
+    r"(?:(?:eat|drink|taste|chew|sip)s?\b(?!(?:\s+\w+){0,2}\s+(?:no|nothing|none|neither)\b)"
+    r"|(?:have|has|take|takes)\s+(?:\w+\s+){0,2}(?:snack|lunch|drink|biscuit|sandwich)(?:e?s)?\b"
+    r"(?!\s+(?:can|bottle|carton|box|tin|bag|packet)))",
     re.IGNORECASE,
 )
-"""As an order, or as what somebody does: nobody eats, and nothing to drink, are no meals."""
+"""As an order, or as what somebody does: nobody eats, taste nothing, and a can for drink, are no meals."""
 
 
 def check(lesson: Lesson) -> Iterator[Problem]:
