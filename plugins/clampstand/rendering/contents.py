@@ -12,7 +12,7 @@ from clampstand.findings import Finding
 from clampstand.limits import the_limit
 from clampstand.model.book import Book
 from clampstand.model.limit import Limit
-from clampstand.model.practical import Practical
+from clampstand.model.practical import Phase, Practical
 from clampstand.model.step import Number
 from clampstand.rendering.prose import Quotes
 from clampstand.rendering.terms import Words
@@ -70,6 +70,11 @@ class Contents:
     def about(self, subject: str) -> tuple[Finding, ...]:
         """The findings about one definition, as ``practicals/spark-counter``."""
         return self._by_subject.get(subject, ())
+
+    def rooms_of(self, practical: Practical, phase: Phase) -> list[str]:
+        """The names of the rooms a phase may be done in."""
+        rooms = self.book.rooms
+        return [rooms[room].name if room in rooms else room for room in practical.where.get(phase, ())]
 
     @cached_property
     def using_item(self) -> Mapping[str, Shared]:

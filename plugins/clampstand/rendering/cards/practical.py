@@ -12,7 +12,6 @@ from clampstand.rendering.cards.kit import kit_by_place, usual_room
 from clampstand.rendering.cards.steps import pauses, points, usual_doer
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.key_numbers import key_numbers
-from clampstand.rendering.pages.practical import rooms_of
 from clampstand.rendering.prose import Quotes, in_a_row, plain, quotes_of, unbroken
 from clampstand.rendering.readiness import against
 from clampstand.rendering.templating import sentence
@@ -70,7 +69,7 @@ def practical_card(practical: Practical, contents: Contents) -> Card:
         preparation=preparation(practical),
         usual_doer={phase: usual_doer(practical.steps(phase)) for phase in PHASES},
         pauses={phase: pauses(practical.steps(phase)) for phase in PHASES},
-        rooms=rooms_of(practical, "run", contents),
+        rooms=contents.rooms_of(practical, "run"),
         expected=list(expected(practical, contents, quotes)),
         dose=dose_sentence(worked(practical, contents)),
         points=points(practical.run),

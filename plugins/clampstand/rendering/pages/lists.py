@@ -8,7 +8,6 @@ from clampstand.model.practical import Practical
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.page import SearchWords, SitePage
 from clampstand.rendering.pages.making import made
-from clampstand.rendering.pages.practical import rooms_of
 from clampstand.rendering.readiness import against
 from clampstand.units import number_in, unit
 
@@ -35,7 +34,7 @@ def row_of(practical: Practical, contents: Contents) -> Row:
     return Row(
         practical,
         tuple(families),
-        tuple(rooms_of(practical, "run", contents)),
+        tuple(contents.rooms_of(practical, "run")),
         round(number_in(lesson[-1].ends, _MINUTE)) if lesson else 0,
         tuple(sorted({items[item].name for item in practical.items if item in items})),
         against(practical, contents),

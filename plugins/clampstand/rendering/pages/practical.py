@@ -51,7 +51,7 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
         levels=LEVELS,
         rungs=ladder(practical, contents),
         lengths=lengths(sheet),
-        rooms=rooms_of(practical, "run", contents),
+        rooms=contents.rooms_of(practical, "run"),
         faults=faults_of(practical, contents.book),
         margins=list(margins(practical, ("set_up", "run", "clear_up"))),
         drawings=drawings(practical, contents),
@@ -69,12 +69,6 @@ def practical_page(practical: Practical, contents: Contents) -> SitePage:
 def phases_of(practical: Practical) -> tuple[Phase, ...]:
     """The phases that have steps. Each numbers its own from 1, as messages and the card do."""
     return tuple(phase for phase in PHASES if practical.steps(phase))
-
-
-def rooms_of(practical: Practical, phase: Phase, contents: Contents) -> list[str]:
-    """The names of the rooms a phase may be done in."""
-    rooms = contents.book.rooms
-    return [rooms[room].name if room in rooms else room for room in practical.where.get(phase, ())]
 
 
 def lengths(sheet: Sheet) -> dict[Phase, Quantity]:

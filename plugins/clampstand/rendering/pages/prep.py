@@ -14,7 +14,7 @@ from clampstand.rendering.live.totals import totals_of
 from clampstand.rendering.margins import margins
 from clampstand.rendering.page import SitePage
 from clampstand.rendering.pages.making import made
-from clampstand.rendering.pages.practical import lengths, phases_of, rooms_of
+from clampstand.rendering.pages.practical import lengths, phases_of
 from clampstand.rendering.prose import quotes_of
 from clampstand.rendering.readiness import against
 from clampstand.rendering.titles import has_class, titles_of
@@ -52,8 +52,8 @@ def prep_page(practical: Practical, contents: Contents) -> SitePage:
         sheet=sheet,
         quotes=quotes_of(practical, book),
         against=against(practical, contents),
-        rooms=rooms_of(practical, "run", contents),
-        prep_rooms=rooms_of(practical, "prepare", contents),
+        rooms=contents.rooms_of(practical, "run"),
+        prep_rooms=contents.rooms_of(practical, "prepare"),
         phases=phases_of(practical),
         titles=titles_of(practical),
         has_class=has_class(practical),

@@ -22,7 +22,6 @@ from clampstand.rendering.cards.steps import points, usual_doer
 from clampstand.rendering.cards.wall import wall_sheet
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.key_numbers import key_numbers
-from clampstand.rendering.pages.practical import rooms_of
 from clampstand.rendering.pdf import words
 from clampstand.rendering.pdf.words import Data
 from clampstand.rendering.prose import Quotes, plain, quotes_of, unbroken
@@ -90,7 +89,7 @@ def _facts(practical: Practical, contents: Contents) -> Iterator[tuple[str, str]
     yield "Led by", f"{practical.led_by}{adults}"
     yield "Pupils", f"{practical.pupils}, age {practical.ages}"
     yield "Time", unbroken(str(practical.lesson))
-    yield "Room", " or ".join(rooms_of(practical, "run", contents))
+    yield "Room", " or ".join(contents.rooms_of(practical, "run"))
     if needs.room.air_changes:
         by = f", {needs.room.ventilated_by}" if needs.room.ventilated_by else ""
         yield "Air changes", f"{unbroken(str(needs.room.air_changes))}{by}"
