@@ -39,7 +39,7 @@ def document(inside: str, root: str) -> str:
 
 
 def html_of(*panels: Panel) -> str:
-    macros = environment().get_template("parts/live.jinja").module
+    macros = environment().get_template("parts/live/live.jinja").module
     return "".join(str(macros.panel(panel, BOOK.department.computed_for)) for panel in panels)
 
 
@@ -153,7 +153,7 @@ def test_another_room_counts_with_its_own_volume_and_air(desk: Desk):
 def test_the_kit_of_a_class_of_another_size_is_looked_up(desk: Desk):
     totals = totals_of(BOOK.practicals["cloud-chamber"], BOOK)
     assert totals is not None
-    page = desk.show(str(environment().get_template("parts/live.jinja").module.other_sizes(totals)))
+    page = desk.show(str(environment().get_template("parts/live/live.jinja").module.other_sizes(totals)))
     assert tuple(one.text_content() for one in page.locator("output").all()) == totals.texts[30]
     page.locator("[name=class]").select_option("31")
     assert tuple(one.text_content() for one in page.locator("output").all()) == totals.texts[31]

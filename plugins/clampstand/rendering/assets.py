@@ -12,7 +12,11 @@ from clampstand.rendering.live.script import live_script
 ASSETS = Path(__file__).parent / "theme" / "assets"
 OVERRIDES = Path(__file__).parent / "theme" / "overrides"
 
-_SHEETS = ("tokens.css", "theme.css", "parts.css", "live.css", "path.css")
+PARTS = Path(__file__).parent / "templates" / "parts"
+"""Every part of a page in a folder of its own: its template, its rules for screen and print, its examples."""
+
+_BEFORE, _AFTER = ("tokens.css", "theme.css", "page.css"), ("path.css",)
+"""The stylesheet's files before the rules of the parts, and after them: a path sheet sets parts smaller."""
 _SCRIPTS = ("narrow.js", "in-force.js")
 _SHIM = "iframe-worker.js"
 """The theme fetches a script of this name from another host unless the site has one."""
@@ -46,7 +50,9 @@ def assets() -> Assets:
     """The assets, read once."""
     fonts = [path for path in sorted((ASSETS / "fonts").iterdir()) if path.suffix in (".woff2", ".txt")]
     files: dict[str, bytes] = {f"{_FOLDER}/fonts/{font.name}": font.read_bytes() for font in fonts}
-    sheet = b"\n".join((ASSETS / name).read_bytes() for name in _SHEETS)
+    before, after = ([ASSETS / name for name in names] for names in (_BEFORE, _AFTER))
+    sheets = [*before, *sorted(PARTS.glob("*/*.css")), *after]
+    sheet = b"\n".join(path.read_bytes() for path in sheets)
     stylesheet = _keep(files, "handbook.css", sheet)
     scripts = tuple(_keep(files, name, (ASSETS / name).read_bytes()) for name in _SCRIPTS)
     scripts = (*scripts, _keep(files, "live.js", live_script()))

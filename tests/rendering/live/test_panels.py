@@ -29,7 +29,7 @@ PANELS_OF_DEMO = demo_panels()
 
 
 def page_of(panel: Panel) -> str:
-    template = environment().get_template("parts/live.jinja").module
+    template = environment().get_template("parts/live/live.jinja").module
     return str(template.panel(panel, BOOK.department.computed_for))
 
 
