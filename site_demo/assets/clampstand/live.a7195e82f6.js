@@ -101,11 +101,6 @@ function of_room_air_gas_release(x_mass_rate, x_gas_density) {
   return (x_mass_rate / x_gas_density);
 }
 formulae["room_air.gas_release"] = of_room_air_gas_release;
-/* Live panels. The formulae above were compiled from the handbook's own; this part only reads inputs, keeps
-   their bounds, rounds for display, and puts words where a number would be none. It never says that something
-   is allowed. */
-
-/* A node of a panel: a number, something read from an input, something that goes with a choice, or a formula. */
 function worth(node, given) {
   if (typeof node === "number") { return node; }
   if ("read" in node) { return (given[node.read] - node.less) * node.times; }
@@ -113,8 +108,6 @@ function worth(node, given) {
   var values = node["with"].map(function (inner) { return worth(inner, given); });
   return formulae[node.of].apply(null, values) * node.times;
 }
-
-/* Decimal digits, rounded on the decimal so that no float noise moves them: the same as the built page's. */
 function digits(value, figures, towards) {
   if (value === 0) { return "0"; }
   var parts = value.toExponential(11).split("e");
@@ -137,8 +130,6 @@ function leansUp(last, rest, negative, towards) {
   if (/^50*$/.test(rest)) { return last % 2 === 1; }
   return rest.charAt(0) >= "5";
 }
-
-/* Digits with their point, and thin spaces from five digits before it. A carry keeps its extra nought. */
 function placed(text, power, figures) {
   var after = Math.max(0, text.length - 1 - power);
   if (power < 0) { text = "0".repeat(-power) + text; power = 0; after = text.length - 1; }
@@ -147,8 +138,6 @@ function placed(text, power, figures) {
   if (whole.length >= 5) { whole = whole.replace(/\B(?=([0-9]{3})+$)/g, "\u202f"); }
   return after > 0 ? whole + "." + text.slice(power + 1) : whole;
 }
-
-/* A value in the unit that suits its size. */
 function shown(value, result) {
   var chosen = result.units[0];
   result.units.forEach(function (one) {
@@ -156,15 +145,11 @@ function shown(value, result) {
   });
   return digits(value * chosen[1], result.figures, result.towards) + (chosen[0] ? "\u00a0" + chosen[0] : "");
 }
-
-/* Whether a limit is broken; a value equal to its edge but for float noise counts as equal. */
 function breaks(value, limit) {
   var noise = Math.abs(limit.edge) * 1e-9;
   var past = limit.below ? value < limit.edge - noise : value > limit.edge + noise;
   return past || (limit.itself && Math.abs(value - limit.edge) <= noise);
 }
-
-/* What an input stands at: {value, said}, or {wrong} in words. Days are counted in UTC. */
 function read(field, ask) {
   if (ask.type === "choice") {
     return { value: field.selectedIndex, said: field.options[field.selectedIndex].text };
@@ -214,8 +199,6 @@ function begin(box) {
   form.addEventListener("submit", function (event) { event.preventDefault(); });
   refresh(form, panel);
 }
-
-/* The whole class's kit for another class: every size was worked out when the page was built. */
 function beginTotals(box) {
   var form = box.querySelector("form"), sizes = JSON.parse(box.getAttribute("data-totals"));
   var field = form.elements.namedItem("class"), cells = form.querySelectorAll("output");

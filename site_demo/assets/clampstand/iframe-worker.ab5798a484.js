@@ -1,4 +1,3 @@
-// Lets search work from a folder on a disk, where browsers start no worker: its script runs in a hidden frame.
 (function () {
   "use strict";
   if (location.protocol !== "file:") { return; }
@@ -16,8 +15,6 @@
     });
     return outside;
   }
-
-  // The frame is written and closed at once, for a browser may otherwise replace its empty page later.
   function add(frame, url) {
     frame.hidden = true;
     document.body.appendChild(frame);

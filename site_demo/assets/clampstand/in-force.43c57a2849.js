@@ -1,4 +1,3 @@
-// Says whether the card whose id is in the page's address, or was typed, is in force.
 (function () {
   "use strict";
 
@@ -35,8 +34,6 @@
     form.elements.card.value = id;
     say(same.length ? "in-force" : older.length ? "old" : "unknown", id, same.length ? same : older);
   }
-
-  // People leave the dash out, or a telephone makes another sign of it.
   function asPrinted(typed) {
     var signs = typed.toLowerCase().replace(/[^0-9a-z]/g, "");
     return signs.slice(0, 4) + "-" + signs.slice(4);
