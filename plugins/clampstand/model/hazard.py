@@ -34,6 +34,8 @@ class Hazard(Entry):
     worn: tuple[WornAgainst, ...] = ()
     in_place: Many[Id] = ()
     """What a barrier must stop, for hazards that need a barrier between them and people."""
+    in_place_while: Literal["met", "on"] = "met"
+    """When it must stand: whenever the hazard is met, or only while what brings it is lit, as a laser."""
     excludes: Many[Line] = ()
     """Who must keep away altogether: whoever has an implanted device. A practical repeats them."""
     comes_from: Literal["things", "what is done"] = "things"
@@ -45,3 +47,8 @@ class Hazard(Entry):
     leads_to: Many[Id] = ()
     """Further procedures it may call for, which do not answer it alone."""
     note: Words | None = None
+
+    @property
+    def asks_when_met(self) -> bool:
+        """Whether meeting it asks for something, though nothing is lit or switched on."""
+        return bool(self.worn or (self.in_place and self.in_place_while == "met"))

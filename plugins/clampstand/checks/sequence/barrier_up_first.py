@@ -1,7 +1,8 @@
 """A barrier that a hazard asks for stands before the hazard is met, and as long as it lasts.
 
-Why: fragments and splashes fly in the first second. A screen that is put up afterwards has protected nobody,
-and one that is taken down while something still reacts protects nobody from then on.
+Why: fragments and splashes fly in the first second, and a beam is everywhere at once. A screen that is put up
+afterwards has protected nobody, and one that is taken down while something still reacts or shines protects
+nobody from then on. What is harmless until it is on, as a laser, may be handled before.
 
 Wrong:
     cold bench:
@@ -40,7 +41,8 @@ def check(lesson: Lesson) -> Iterator[Problem]:
     """Every step that meets a hazard or has it around, against the barriers that stand; each lack once."""
     said: set[tuple[str, str]] = set()
     for moment, going_on in with_what_goes_on(lesson):
-        for met in (*met_in(lesson, moment), *around(lesson, going_on)):
+        met_before = (met for met in met_in(lesson, moment) if met.hazard.in_place_while == "met")
+        for met in (*met_before, *around(lesson, going_on)):
             for asked in met.hazard.in_place:
                 if asked not in _stopped(lesson, moment) and (met.what, asked) not in said:
                     said.add((met.what, asked))

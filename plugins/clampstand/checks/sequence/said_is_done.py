@@ -61,7 +61,7 @@ def _words_for(lesson: Lesson, item: Item, moment: Moment) -> tuple[str, ...]:
     if item.stops:
         return "puts_up", "takes_down"
     hazards = [lesson.book.hazards[name] for name in item.hazards if name in lesson.book.hazards]
-    asks = moment.ref.phase == "run" and any(hazard.worn or hazard.in_place for hazard in hazards)
+    asks = moment.ref.phase == "run" and any(hazard.asks_when_met for hazard in hazards)
     return ("handles", "opens", "takes_away") if asks or item.flammable_vapour or item.turns_to_gas else ()
 
 
