@@ -58,7 +58,7 @@ class Quotes:
         return quoted if quoted in self.book.sources or quoted in self.book.supplies else None
 
     def name(self, quoted: str) -> str | None:
-        """The name of what an id or a slot stands for; None where there is no such thing."""
+        """The name of what an id or a slot stands for, its length unbroken; None where there is no such thing."""
         number = self.number_of(quoted)
         if number is not None:
             return number
@@ -67,7 +67,7 @@ class Quotes:
         for shelf, attribute in _NAMED_BY:
             entry = self.book.shelf(shelf).get(quoted)
             if entry is not None:
-                return str(getattr(entry, attribute))
+                return unbroken(str(getattr(entry, attribute)))
         return None
 
 
