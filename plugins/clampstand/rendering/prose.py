@@ -58,7 +58,7 @@ class Quotes:
         return quoted if quoted in self.book.sources or quoted in self.book.supplies else None
 
     def name(self, quoted: str) -> str | None:
-        """The name of what an id or a slot stands for, its length unbroken; None where there is no such thing."""
+        """The name of what an id or a slot stands for, its length unbroken; None where there is nothing."""
         number = self.number_of(quoted)
         if number is not None:
             return number
