@@ -318,7 +318,10 @@ def test_make_up_gives_the_mass_the_formula_and_the_order_of_pouring(opened: Ope
     prepared = words(opened("prep/thiosulfate-and-acid").locator("article").inner_text())
     assert "the acid into the water" in prepared
     assert "99.3 g" in prepared
-    assert "On its label: sodium thiosulfate solution, 0.16 mol/dm³" in prepared
+    assert "On its label: sodium thiosulfate solution, 0.16 mol/dm³ Made on" in prepared
+    label = opened("prep/electrolysis-of-copper-sulfate").get_by_role("group", name="Label for copper")
+    assert label.locator("li").all_inner_texts()
+    assert label.locator("li svg.sign-warning").count() == label.locator("li").count()
 
 
 @pytest.mark.parametrize(("room", "rise"), [("large laboratory", 5663), ("preparation room", 45306)])

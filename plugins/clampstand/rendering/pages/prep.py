@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from clampstand.calculators.kit_totals import KitTotal
 from clampstand.calculators.worked import CannotWork, Worked
 from clampstand.model.book import Book
+from clampstand.model.hazard import Hazard
 from clampstand.model.kit import Item
 from clampstand.model.practical import Expectation, Practical
 from clampstand.rendering.contents import Contents
@@ -36,7 +37,7 @@ class MadeUp:
     entry: Expectation
     result: tuple[Worked, ...] | CannotWork
     item: Item
-    hazards: tuple[str, ...]
+    hazards: tuple[Hazard, ...]
 
 
 def prep_page(practical: Practical, contents: Contents) -> SitePage:
@@ -78,7 +79,7 @@ def made_up(practical: Practical, contents: Contents) -> Iterator[MadeUp]:
         item = contents.book.kit.get(entry.given.get("item", ""))
         if item is not None and item.concentration is not None:
             hazards = (contents.book.hazards.get(name) for name in item.hazards)
-            yield MadeUp(entry, result, item, tuple(hazard.name for hazard in hazards if hazard))
+            yield MadeUp(entry, result, item, tuple(hazard for hazard in hazards if hazard))
 
 
 def returned(practical: Practical, totals: Iterable[KitTotal], contents: Contents) -> Iterable[Returned]:
