@@ -6,15 +6,13 @@ on the demo where a part needs more than words. With Python's path at ``tests``,
 """
 
 import sys
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from types import SimpleNamespace
 
-from clampstand.build import sheets
 from clampstand.calculators.dose_context import doses_in_context
 from clampstand.calculators.worked import CannotWork
-from clampstand.checks.engine import lessons_of
-from clampstand.reading import read
 from clampstand.rendering.assets import ASSETS, PARTS, assets
 from clampstand.rendering.contents import Contents
 from clampstand.rendering.diagrams.plots import pictures_of
@@ -24,8 +22,8 @@ from clampstand.rendering.pages.ladder import LEVELS, ladder
 from clampstand.rendering.pages.practical import drawings
 from clampstand.rendering.templating import environment
 from clampstand.rendering.titles import titles_of
+from demo import demo_contents
 
-CONTENT = Path(__file__).parents[1] / "content"
 _FRAME = """
 html { font-size: 125%; }
 body { background: var(--paper); color: var(--ink); font: .8rem "Clampstand Sans", sans-serif; margin: 1rem; }
@@ -41,10 +39,8 @@ def parts() -> list[str]:
 
 @cache
 def _demo() -> Contents:
-    book = read(CONTENT).book
-    if book is None:
-        raise SystemExit("the demo could not be read: clampstand check says why")
-    return Contents(book, sheets(lessons_of(book)), paper="a4")
+    """The demo, with cards as PDF beside its pages."""
+    return replace(demo_contents(), paper="a4")
 
 
 @cache
