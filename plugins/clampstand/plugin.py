@@ -22,7 +22,7 @@ from mkdocs.utils.templates import TemplateContext
 from clampstand import build, reports
 from clampstand.rendering.assets import OVERRIDES, assets
 from clampstand.rendering.contents import PAPERS, Paper
-from clampstand.rendering.page import SearchWords, SitePage
+from clampstand.rendering.page import TOP, SearchWords, SitePage
 from clampstand.rendering.pdf.printing import CannotPrint
 from clampstand.rendering.policy import inline_scripts, page_policy, with_policy
 
@@ -30,8 +30,6 @@ log = get_plugin_logger(__name__)
 
 _HELD_BACK = ("assets/javascripts/lunr",)
 """Folders of the theme that an English handbook never loads."""
-_TOP = "top-of-page"
-"""The anchor of a page's title."""
 
 
 class Settings(Config):  # type: ignore[no-untyped-call]  # MkDocs leaves its hook untyped
@@ -58,7 +56,7 @@ class FinishedPage(Page):
 
     def render(self, config: MkDocsConfig, files: Files) -> None:  # noqa: ARG002 - the signature is MkDocs'
         """Nothing is converted: the page is HTML."""
-        self.content = self._made.html.replace("<h1>", f'<h1 id="{_TOP}">', 1)
+        self.content = self._made.html
         self.toc = _toc(self._made)
         self.present_anchor_ids = None
 
@@ -68,7 +66,7 @@ def _toc(made: SitePage) -> TableOfContents:
 
     The theme leads past its navigation to the first of them, so that is the title, whatever else a page has.
     """
-    top = AnchorLink(escape(made.title), _TOP, 1)
+    top = AnchorLink(escape(made.title), TOP, 1)
     for heading in made.headings:
         link = AnchorLink(escape(heading.title), heading.anchor, heading.level)
         (top.children[-1].children if heading.level > 2 and top.children else top.children).append(link)

@@ -1,19 +1,17 @@
 """Every sentence of a practical with its route, for the rules that read numbers in prose."""
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from clampstand.findings import Route
+from clampstand.model.base import IN_BRACES
 from clampstand.model.practical import PHASES, Practical
 from clampstand.model.step import Step
-
-_QUOTED = re.compile(r"\{([^{}\n]{1,300})\}")
 
 
 def quoted_in(text: str) -> list[str]:
     """The names a text holds in braces, in their order: ``["source", "forceps"]``."""
-    return _QUOTED.findall(text)
+    return IN_BRACES.findall(text)
 
 
 @dataclass(frozen=True, slots=True)

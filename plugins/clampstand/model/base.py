@@ -24,6 +24,9 @@ T = TypeVar("T")
 
 _NOWHERE = Spot("")
 
+IN_BRACES = re.compile(r"\{([^{}\n]{1,300})\}")
+"""What a text quotes: the name of a thing or a number, in braces."""
+
 
 class Definition(BaseModel):
     """A part of the handbook as its author wrote it. Frozen; a key it does not know is an error."""

@@ -1,6 +1,5 @@
 """Everything that is named is somewhere: items, rooms, sources, numbers, steps, and quotes in sentences."""
 
-import re
 from collections import Counter
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field, replace
@@ -9,7 +8,7 @@ from itertools import islice
 from typing import TypeAlias
 
 from clampstand.findings import Finding, Route, Spot
-from clampstand.model.base import Entry
+from clampstand.model.base import IN_BRACES, Entry
 from clampstand.model.book import Book
 from clampstand.model.emergency import Emergency
 from clampstand.model.practical import PHASES, STOP_WORD, Practical
@@ -37,7 +36,6 @@ from clampstand.units import NotAnAmount, read_amount
 
 Broken: TypeAlias = frozenset[tuple[str, str]]
 
-_QUOTED = re.compile(r"\{([^{}\n]{1,300})\}")
 _FREE = "free:"
 _QUOTABLE = ("rooms", "contacts", "hazards", "practicals", "skills", "emergencies", "sources", "supplies")
 """Shelves a sentence may quote from besides what is the practical's own."""
@@ -218,9 +216,9 @@ class _LookUp:
 
     def _quotes(self, text: str, here: _Here) -> Iterator[tuple[str, str, str]]:
         """The quotes of a sentence that quote nothing: message, mend, and what is written."""
-        if "{" in (rest := _QUOTED.sub("", text)) or "}" in rest:
+        if "{" in (rest := IN_BRACES.sub("", text)) or "}" in rest:
             yield "a curly bracket has no partner, or nothing in it", "write {name} on one line", text
-        for quote in dict.fromkeys(_QUOTED.findall(text)):
+        for quote in dict.fromkeys(IN_BRACES.findall(text)):
             if quote.startswith(_FREE):
                 if not _is_amount(quote.removeprefix(_FREE).strip()):
                     yield f"{shown(quote)} marks no quantity", "write it like {free: 50 mm}", quote

@@ -2,6 +2,9 @@
 
 from dataclasses import dataclass
 
+TOP = "top-of-page"
+"""The anchor of a page's title, to which the way past the navigation leads."""
+
 
 @dataclass(frozen=True, slots=True)
 class Heading:

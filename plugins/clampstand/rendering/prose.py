@@ -6,11 +6,11 @@ from dataclasses import dataclass, field
 
 from markupsafe import Markup, escape
 
+from clampstand.model.base import IN_BRACES
 from clampstand.model.book import Book
 from clampstand.model.practical import STOP_WORD, Practical
 from clampstand.model.step import Number
 
-QUOTE = re.compile(r"\{([^{}\n]{1,300})\}")
 _FREE = "free:"
 _MINUS = re.compile(r"(?<!\S)-(?=[0-9])")
 _BEFORE_UNIT = re.compile(r"(?<=[0-9]) (?=[^\s0-9])|(?<=[0-9]) (?=[0-9]{3}\b)")
@@ -103,7 +103,7 @@ def _resolved(
 ) -> str:
     pieces: list[str] = []
     end = 0
-    for match in QUOTE.finditer(text):
+    for match in IN_BRACES.finditer(text):
         pieces.append(of_text(text[end : match.start()]))
         unbreakable = quotes.quantity(match[1]) or quotes.number_of(match[1])
         if unbreakable is not None:

@@ -90,7 +90,7 @@ def banner(practical: Practical, contents: Contents) -> list[Signed]:
         names = by_sign.setdefault(sign, [])
         if name not in names:
             names.append(name)
-    return [Signed(sign, _joined(names)) for sign, names in by_sign.items()]
+    return [Signed(sign, sentence(in_a_row(names))) for sign, names in by_sign.items()]
 
 
 def _worn(practical: Practical, contents: Contents) -> Iterator[tuple[str, str]]:
@@ -101,10 +101,6 @@ def _worn(practical: Practical, contents: Contents) -> Iterator[tuple[str, str]]
             yield _COLD_GLOVES
         elif worn.on in _WORN_SIGNS:
             yield _WORN_SIGNS[worn.on]
-
-
-def _joined(names: list[str]) -> str:
-    return sentence(in_a_row(names))
 
 
 def preparation(practical: Practical) -> str:

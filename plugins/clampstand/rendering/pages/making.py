@@ -2,7 +2,7 @@
 
 from clampstand.model.base import Entry
 from clampstand.rendering.contents import Contents
-from clampstand.rendering.page import SearchWords, SitePage
+from clampstand.rendering.page import TOP, SearchWords, SitePage
 from clampstand.rendering.templating import headings_of, rendered
 
 
@@ -29,9 +29,7 @@ def made(
         in_navigation: whether the navigation lists it.
         context: what else the template shows.
     """
-    html = rendered(
-        f"pages/{template}.jinja", uri, title=title, contents=contents, book=contents.book, **context
-    )
+    html = article(template, uri, title=title, contents=contents, book=contents.book, **context)
     return SitePage(
         uri,
         title,
@@ -41,6 +39,11 @@ def made(
         search=search,
         in_navigation=in_navigation,
     )
+
+
+def article(template: str, uri: str, **context: object) -> str:
+    """A template of ``templates/pages`` filled in, its title under the anchor that every page has."""
+    return rendered(f"pages/{template}.jinja", uri, **context).replace("<h1>", f'<h1 id="{TOP}">', 1)
 
 
 def search_words(
